@@ -1,0 +1,132 @@
+"""The answer to a question: what to do first, then everything that backs it.
+
+Parts as every answer has them: the one thing to do, what limits it, what would move it
+most, its band, the cautions, the working, what was assumed, the sources.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any, Literal
+
+from calc.quantity import Shown
+
+Tone = Literal["go", "caution", "stop"]
+
+
+@dataclass(frozen=True)
+class Headline:
+    """The one thing to do. ``text`` is the big figure, or a few words when the answer is a refusal.
+
+    A stop leads with the remedy in ``say``; a go never says more than 'ceiling'.
+    """
+
+    label: str
+    text: str
+    unit: str
+    say: str
+    tone: Tone
+
+
+@dataclass(frozen=True)
+class Line:
+    """A further figure that is acted on."""
+
+    label: str
+    text: str
+    unit: str = ""
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Limit:
+    """One rung of the ladder of limits; ``rules`` marks the one that decides."""
+
+    id: str
+    name: str
+    text: str
+    unit: str
+    why: str
+    rules: bool = False
+
+
+@dataclass(frozen=True)
+class Change:
+    """Something the maker can do, and the figure the answer would then have."""
+
+    do: str
+    then: str
+
+
+@dataclass(frozen=True)
+class Band:
+    """How far the answer may be off, in words first."""
+
+    text: str
+    low: str = ""
+    high: str = ""
+
+
+@dataclass(frozen=True)
+class Caution:
+    """A warning where the decision is made. ``id`` is the trigger's stable name."""
+
+    id: str
+    tone: Tone
+    text: str
+
+
+@dataclass(frozen=True)
+class Working:
+    """One step of the arithmetic: formula in symbols, then with the numbers in, then the result."""
+
+    title: str
+    formula: str
+    numbers: str
+    result: str
+
+
+@dataclass(frozen=True)
+class Grid:
+    """A small table of figures."""
+
+    title: str
+    head: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A value of the answer in SI beside the text shown, for ``--json``, tests and other questions."""
+
+    si: float | None
+    dimension: str
+    shown: str
+
+
+@dataclass(frozen=True)
+class Answer:
+    """What a question's ``work`` returns; :mod:`calc.desk` adds what was assumed and the sources' titles."""
+
+    headline: Headline
+    lines: tuple[Line, ...] = ()
+    limits: tuple[Limit, ...] = ()
+    changes: tuple[Change, ...] = ()
+    band: Band | None = None
+    cautions: tuple[Caution, ...] = ()
+    working: tuple[Working, ...] = ()
+    sources: tuple[str, ...] = ()
+    grids: tuple[Grid, ...] = ()
+    values: dict[str, Figure] = field(default_factory=dict)
+    #: Facts that a page other than the answer's own needs (gates for a checklist, say); JSON-able.
+    extra: dict[str, Any] = field(default_factory=dict)
+
+
+def figure(shown: Shown | None, dimension: str, exact_si: float | None = None) -> Figure:
+    """A :class:`Figure` from what is shown; ``exact_si`` keeps the value before rounding.
+
+    A refusal has no figure: ``figure(None, "rotational speed")``.
+    """
+    if shown is None:
+        return Figure(None, dimension, "none")
+    return Figure(shown.si if exact_si is None else exact_si, dimension, str(shown))

@@ -1,0 +1,295 @@
+"""Input specifications: what a question asks, and how a typed text becomes a value.
+
+A field is declared once, in Python. Its form control, hint, limits, error texts,
+shell argument and test values all come from the declaration.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from calc.errors import InputError
+from calc.quantity import KINDS, Reading, System, read, restate, to_si
+
+Value = float | str | tuple[float, ...] | tuple[float, float] | None
+
+
+@dataclass(frozen=True)
+class Typed:
+    """What the maker typed, and which unit system the page showed at the time."""
+
+    text: str
+    units: System = "metric"
+
+
+@dataclass(frozen=True)
+class Parsed:
+    """One field's value. ``typed`` is false when the default stands in."""
+
+    value: Value
+    typed: bool
+    text: str
+
+
+@dataclass(frozen=True)
+class Query:
+    """A suspected slip: computable, but it looks like a wrong unit or a wrong key."""
+
+    name: str
+    given: str
+    meaning: str
+    choices: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Field:
+    """What every kind of field has.
+
+    Parameters
+    ----------
+    name : identifier, also the shell's argument and the address's key.
+    label : what the maker reads; hint : one short line below it, or empty.
+    default : text that stands in when nothing is typed, as ``(metric, imperial)`` or one text for both.
+    basis : where the default comes from: a key of ``sources.toml`` (``practice``, ``judgement``, or a document).
+    required : with no default, whether leaving it empty is an error.
+    fold : asked only when the maker opens 'More'.
+    when : the field is asked only if each named choice field has one of the values given.
+    """
+
+    name: str
+    label: str
+    hint: str = ""
+    default: str | tuple[str, str] | None = None
+    basis: str = ""
+    required: bool = True
+    fold: bool = False
+    when: tuple[tuple[str, tuple[str, ...]], ...] = ()
+
+    @property
+    def type(self) -> str:
+        return type(self).__name__.lower()
+
+    def default_text(self, system: System) -> str:
+        """The default as a maker would type it under this unit system; empty when there is none."""
+        if self.default is None:
+            return ""
+        return self.default if isinstance(self.default, str) else self.default[system == "imperial"]
+
+    def would_do(self, system: System) -> str:
+        """What may be entered, in words for an error text."""
+        raise NotImplementedError
+
+    def parse(self, typed: Typed) -> tuple[Value, Query | None]:
+        """The value of a non-empty text, and a query when it looks like a slip."""
+        raise NotImplementedError
+
+    def convert(self, typed: Typed, system: System) -> str:
+        """The text that the other unit system shows for what was typed."""
+        return typed.text
+
+    def as_json(self) -> dict[str, Any]:
+        """The declaration for forms and for the shell's ``describe``."""
+        return {
+            "name": self.name,
+            "type": self.type,
+            "label": self.label,
+            "hint": self.hint,
+            "required": self.required and self.default is None,
+            "fold": self.fold,
+            "when": [[name, list(values)] for name, values in self.when],
+            "default": None if self.default is None else {s: self.default_text(s) for s in ("metric", "imperial")},
+            "basis": self.basis,
+        }
+
+
+@dataclass(frozen=True, kw_only=True)
+class Quantity(Field):
+    """One number with a unit.
+
+    Parameters
+    ----------
+    kind : a key of :data:`calc.quantity.KINDS`.
+    units : the unit of a bare number, ``(metric, imperial)``.
+    low, high : outside them the input is an error; in the metric unit of ``units``.
+    usual : outside this range the input is questioned as a slip; in the same unit.
+    accepts : units that may be written after the number; empty for all of the kind's.
+    """
+
+    kind: str
+    units: tuple[str, str]
+    low: float
+    high: float
+    usual: tuple[float, float] | None = None
+    accepts: tuple[str, ...] = ()
+
+    def unit(self, system: System) -> str:
+        return self.units[system == "imperial"]
+
+    def _si(self, value: float) -> float:
+        return to_si(value, self.kind, self.units[0])
+
+    def _say(self, value: float, system: System) -> str:
+        unit = self.unit(system)
+        return f"{restate(self._si(value), self.kind, unit)} {unit}".strip()
+
+    def would_do(self, system: System) -> str:
+        low, high = self.usual or (self.low, self.high)
+        return f"{self._say(low, system)} to {self._say(high, system)}"
+
+    def _likely(self, reading: Reading) -> tuple[tuple[str, str], ...]:
+        """The same number in another unit, where that is in the usual range."""
+        low, high = self.usual or (self.low, self.high)
+        found = []
+        for symbol in self.accepts or tuple(KINDS[self.kind].units):
+            if symbol != reading.unit and self._si(low) <= to_si(reading.number, self.kind, symbol) <= self._si(high):
+                text = f"{reading.number:g} {symbol}"
+                found.append((text, text))
+        common = [choice for choice in found if choice[0].rsplit(" ", 1)[1] in self.units]
+        return tuple((common or found)[:2])
+
+    def _check(self, reading: Reading, typed: Typed) -> Query | None:
+        given = typed.text.strip()
+        shown = given if reading.unit_written or not reading.unit else f"{given} {reading.unit}"
+        si = reading.si
+        details = {"given": shown, "would_do": self.would_do(typed.units)}
+        tolerance = 1e-9 * max(abs(self._si(self.low)), abs(self._si(self.high)), abs(si))
+        if si < self._si(self.low) - tolerance:
+            code = "not-positive" if self.low >= 0 and reading.number <= 0 and not KINDS[self.kind].signed else "too-small"
+            raise InputError(self.name, code, self._likely(reading), **details)
+        if si > self._si(self.high) + tolerance:
+            raise InputError(self.name, "too-large", self._likely(reading), **details)
+        if self.usual and not self._si(self.usual[0]) - tolerance <= si <= self._si(self.usual[1]) + tolerance:
+            other = self.units[0] if reading.unit != self.units[0] else self.units[1]
+            meaning = "" if other == reading.unit else f" is {restate(si, self.kind, other)} {other}"
+            return Query(self.name, shown, meaning, self._likely(reading))
+        return None
+
+    def parse(self, typed: Typed) -> tuple[Value, Query | None]:
+        reading = read(self.name, typed.text, self.kind, self.unit(typed.units), self.accepts)
+        return reading.si, self._check(reading, typed)
+
+    def convert(self, typed: Typed, system: System) -> str:
+        if system == typed.units:
+            return typed.text
+        try:
+            reading = read(self.name, typed.text, self.kind, self.unit(typed.units), self.accepts)
+        except InputError:
+            return typed.text
+        return restate(reading.si, self.kind, self.unit(system))
+
+    def as_json(self) -> dict[str, Any]:
+        return super().as_json() | {
+            "kind": self.kind,
+            "unit": {"metric": self.units[0], "imperial": self.units[1]},
+            "accepts": list(self.accepts or KINDS[self.kind].units),
+            "limits": {s: f"{self._say(self.low, s)} to {self._say(self.high, s)}" for s in ("metric", "imperial")},
+        }
+
+
+@dataclass(frozen=True, kw_only=True)
+class Numbers(Quantity):
+    """Several numbers of one kind in one text, apart by spaces, commas, semicolons or slashes: belt steps."""
+
+    most: int = 24
+
+    def parse(self, typed: Typed) -> tuple[Value, Query | None]:
+        unit = self.unit(typed.units)
+        text = typed.text.strip()
+        for alias in sorted((unit, *KINDS[self.kind].aliases), key=len, reverse=True):
+            text = text.removesuffix(alias).strip()
+        words = [word for word in re.split(r"[\s,;/]+", text) if word]
+        if len(words) > self.most:
+            raise InputError(self.name, "too-many", count=str(len(words)), most=str(self.most))
+        query: Query | None = None
+        values = []
+        for word in words:
+            reading = read(self.name, word, self.kind, unit, self.accepts)
+            query = query or self._check(reading, Typed(word, typed.units))
+            values.append(reading.si)
+        if not values:
+            raise InputError(self.name, "not-a-number")
+        return tuple(sorted(set(values))), query
+
+    def convert(self, typed: Typed, system: System) -> str:
+        return typed.text
+
+
+@dataclass(frozen=True, kw_only=True)
+class Ratio(Field):
+    """Two parts, A first: ``100:45``, ``2:1``, ``100 to 45``. The value is ``(a, b)``."""
+
+    lowest: float = 1 / 20
+    highest: float = 20.0
+
+    def would_do(self, system: System) -> str:
+        return self.default_text(system) or "100:45 or 2:1"
+
+    def parse(self, typed: Typed) -> tuple[Value, Query | None]:
+        parts = re.split(r"\s*(?::|/|\bto\b)\s*", typed.text.strip().lower())
+        if len(parts) == 1 and len(typed.text.split()) == 2:
+            parts = typed.text.split()
+        if len(parts) != 2:
+            raise InputError(self.name, "ratio")
+        try:
+            a, b = (read(self.name, part, "count", "").si for part in parts)
+        except InputError as error:
+            raise InputError(self.name, "ratio") from error
+        if a <= 0 or b <= 0:
+            raise InputError(self.name, "ratio")
+        given = typed.text.strip()
+        if a / b > self.highest or a / b < self.lowest:
+            return (a, b), Query(self.name, given, f" means {a / b:.3g} parts of A to one of B", ())
+        return (a, b), None
+
+
+@dataclass(frozen=True)
+class Option:
+    """One choice: its value, what the maker reads, and a short hint."""
+
+    value: str
+    label: str
+    hint: str = ""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Choice(Field):
+    """One of a few; the text is the option's value (its label is taken too)."""
+
+    options: tuple[Option, ...]
+
+    def would_do(self, system: System) -> str:
+        return ", ".join(option.value for option in self.options)
+
+    def parse(self, typed: Typed) -> tuple[Value, Query | None]:
+        given = typed.text.strip().lower()
+        for option in self.options:
+            if given in (option.value, option.label.lower()):
+                return option.value, None
+        raise InputError(self.name, "choice", options=self.would_do(typed.units))
+
+    def label_of(self, value: str) -> str:
+        return next(option.label for option in self.options if option.value == value)
+
+    def as_json(self) -> dict[str, Any]:
+        return super().as_json() | {"options": [{"value": o.value, "label": o.label, "hint": o.hint} for o in self.options]}
+
+
+@dataclass(frozen=True, kw_only=True)
+class Text(Field):
+    """Free words, kept as typed: a name, a note."""
+
+    most: int = 200
+
+    def would_do(self, system: System) -> str:
+        return "A few words"
+
+    def parse(self, typed: Typed) -> tuple[Value, Query | None]:
+        return typed.text.strip()[: self.most], None
+
+
+def asked(field: Field, choices: Mapping[str, str]) -> bool:
+    """Whether the field is asked, given the values of the choice fields before it."""
+    return all(choices.get(name) in values for name, values in field.when)

@@ -1,0 +1,70 @@
+"""The bibliography and the data tables: no row without a source loads."""
+
+from __future__ import annotations
+
+import csv
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+_DATA = Path(__file__).with_name("data")
+
+
+@dataclass(frozen=True)
+class Source:
+    """A document, or a basis such as common practice."""
+
+    key: str
+    title: str
+    note: str
+    seen: str
+
+
+@cache
+def bibliography() -> Mapping[str, Source]:
+    """All sources by key, from ``data/sources.toml``."""
+    with (_DATA / "sources.toml").open("rb") as file:
+        entries = tomllib.load(file)
+    return {key: Source(key, entry["title"], entry["note"], entry["seen"]) for key, entry in entries.items()}
+
+
+def source(key: str) -> Source:
+    """One source.
+
+    Raises
+    ------
+    LookupError
+        when ``sources.toml`` has no such key: a mistake in our data, not in the maker's input.
+    """
+    try:
+        return bibliography()[key]
+    except KeyError:
+        raise LookupError(f"'{key}' is not in data/sources.toml") from None
+
+
+@cache
+def table(name: str) -> tuple[Mapping[str, str], ...]:
+    """The rows of ``data/NAME.csv``; every row's ``source`` column must name a known source.
+
+    Lines that start with ``#`` are notes. Values stay text; the caller converts the printed unit.
+
+    Raises
+    ------
+    LookupError
+        when a row has no known source.
+    """
+    with (_DATA / f"{name}.csv").open(encoding="utf-8", newline="") as file:
+        rows = tuple(csv.DictReader(line for line in file if not line.startswith("#")))
+    for row in rows:
+        source(row["source"])
+    return rows
+
+
+@cache
+def document(name: str) -> Mapping[str, Any]:
+    """``data/NAME.toml`` as a mapping, for data that is not a table."""
+    with (_DATA / f"{name}.toml").open("rb") as file:
+        return tomllib.load(file)
