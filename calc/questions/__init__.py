@@ -1,0 +1,209 @@
+"""Questions a maker asks: each module here declares one, as ``QUESTION``.
+
+From the declaration come the form, its hints, limits and error texts, the table for readers
+without script, the shell command, and the property-test matrix. To add one, add one file.
+"""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Any, cast
+
+from calc.answers import Answer
+from calc.errors import InputError, InputErrors
+from calc.fields import Choice, Field, Parsed, Query, Typed, Value, asked
+from calc.quantity import Rounding, Shown, Style, System, write
+
+
+class Given:
+    """The parsed inputs of one question, and the unit system to answer in.
+
+    ``si``, ``choice``, ``many`` and ``ratio`` return a value that is there; ``maybe`` returns None
+    for a field that was left empty with no default, or is not asked.
+    """
+
+    def __init__(self, values: Mapping[str, Parsed], system: System, fields: Mapping[str, Field]) -> None:
+        self._values = values
+        self._fields = fields
+        self.system = system
+
+    def si(self, name: str) -> float:
+        return cast(float, self._there(name))
+
+    def choice(self, name: str) -> str:
+        return cast(str, self._there(name))
+
+    def many(self, name: str) -> tuple[float, ...]:
+        return cast("tuple[float, ...]", self._there(name))
+
+    def ratio(self, name: str) -> tuple[float, float]:
+        return cast("tuple[float, float]", self._there(name))
+
+    def maybe(self, name: str) -> float | None:
+        return cast("float | None", self._values[name].value if name in self._values else None)
+
+    def maybe_many(self, name: str) -> tuple[float, ...] | None:
+        return cast("tuple[float, ...] | None", self._values[name].value if name in self._values else None)
+
+    def words(self, name: str) -> str:
+        """A text field's words, or a choice's value; empty when there are none."""
+        return cast(str, (self._values[name].value if name in self._values else None) or "")
+
+    def label_of(self, name: str) -> str:
+        """The words of the option chosen, for the working and the plain text."""
+        return cast(Choice, self._fields[name]).label_of(self.choice(name))
+
+    def typed(self, name: str) -> bool:
+        """Whether the maker typed it; false when the default stands in or it is empty."""
+        return name in self._values and self._values[name].typed
+
+    def text(self, name: str) -> str:
+        """The field as typed."""
+        return self._values[name].text if name in self._values else ""
+
+    def write(self, si: float, style: str | tuple[str, Style], rounding: Rounding = "nearest") -> Shown:
+        """Write ``si`` in the system that the maker has chosen; see :func:`calc.quantity.write`."""
+        return write(si, style, self.system, rounding)
+
+    def pick(self, metric: str, imperial: str) -> str:
+        """One of two wordings, by the system chosen."""
+        return metric if self.system == "metric" else imperial
+
+    def _there(self, name: str) -> Value:
+        parsed = self._values.get(name)
+        if parsed is None or parsed.value is None:
+            raise InputError(name, "missing")
+        return parsed.value
+
+
+@dataclass(frozen=True)
+class Table:
+    """The common case as a table, worked out by the question itself at build time.
+
+    ``rows`` and ``columns`` are a field and its texts, per system where units differ; ``fixed`` the other
+    inputs; ``cell`` makes a cell's text from an answer (its headline by default).
+    """
+
+    caption: str
+    rows: tuple[str, tuple[str, ...] | tuple[tuple[str, ...], tuple[str, ...]]]
+    columns: tuple[str, tuple[str, ...]]
+    fixed: Mapping[str, str | tuple[str, str]] = field(default_factory=dict)
+    cell: Callable[[Answer], str] = lambda answer: f"{answer.headline.text} {answer.headline.unit}".strip()
+    note: str = ""
+
+
+@dataclass(frozen=True)
+class Rule:
+    """A property that every pair of answers must have, for the property-test matrix.
+
+    As ``field`` goes up (a quantity grows; a choice moves along ``order``), the answer's ``value`` never
+    moves in the direction ``never`` ('rises' or 'falls'). A refusal counts as ``refusal`` (0 for a speed).
+    ``given`` fixes other inputs of the trial.
+    """
+
+    field: str
+    value: str
+    never: str
+    order: tuple[str, ...] = ()
+    given: Mapping[str, str] = field(default_factory=dict)
+    refusal: float = 0.0
+    why: str = ""
+
+
+@dataclass(frozen=True)
+class Question:
+    """One question: its fields, and the function that answers it.
+
+    Parameters
+    ----------
+    id : url folder and shell name; name : as a maker asks it; moment : 'before the pour', 'at the bench' or 'at the lathe'.
+    summary : one line for the home page; lead : one or two lines on the question's page.
+    order : place on the home page.
+    work : parsed inputs to an :class:`Answer`; raises :class:`InputError` for what only it can see.
+    words : wording of the error codes that only this question raises.
+    """
+
+    id: str
+    name: str
+    moment: str
+    order: int
+    summary: str
+    lead: str
+    fields: tuple[Field, ...]
+    work: Callable[[Given], Answer]
+    table: Table
+    rules: tuple[Rule, ...] = ()
+    words: Mapping[str, str] = field(default_factory=dict)
+
+    def named(self, name: str) -> Field:
+        return self._by_name()[name]
+
+    def _by_name(self) -> Mapping[str, Field]:
+        return {f.name: f for f in self.fields}
+
+    def parse(
+        self, inputs: Mapping[str, Typed], units: System, confirmed: Mapping[str, str]
+    ) -> tuple[Given, list[Query]]:
+        """All fields in one pass.
+
+        Raises
+        ------
+        InputErrors
+            every field that cannot be used, not the first only.
+        """
+        by_name = self._by_name()
+        errors = [InputError("", "unknown-field", given=name, options=", ".join(by_name)) for name in inputs if name not in by_name]
+        queries: list[Query] = []
+        values: dict[str, Parsed] = {}
+        choices: dict[str, str] = {}
+        for declared in self.fields:
+            if not asked(declared, choices):
+                continue
+            typed = inputs.get(declared.name, Typed(""))
+            is_typed = bool(typed.text.strip())
+            effective = typed if is_typed else Typed(declared.default_text(units), units)
+            if not effective.text:
+                if declared.required:
+                    errors.append(InputError(declared.name, "missing"))
+                continue
+            try:
+                value, query = declared.parse(effective)
+            except InputError as error:
+                errors.append(error)
+                continue
+            values[declared.name] = Parsed(value, is_typed, effective.text.strip())
+            if isinstance(value, str):
+                choices[declared.name] = value
+            if query is not None and confirmed.get(declared.name, "").strip() != typed.text.strip():
+                queries.append(query)
+        if errors:
+            raise InputErrors(errors)
+        return Given(values, units, by_name), queries
+
+
+@cache
+def all_questions() -> Mapping[str, Question]:
+    """Every question by id, in the order of the home page."""
+    found: list[Question] = []
+    for module in pkgutil.iter_modules(__path__):
+        found.append(importlib.import_module(f"{__name__}.{module.name}").QUESTION)
+    return {question.id: question for question in sorted(found, key=lambda question: question.order)}
+
+
+def defaults_used(question: Question, given: Given) -> list[dict[str, Any]]:
+    """The defaults that an answer stands on, for its 'assumed' part."""
+    used = []
+    for declared in question.fields:
+        parsed = given._values.get(declared.name)
+        if parsed is None or parsed.typed or parsed.value is None or not declared.basis:
+            continue
+        unit = getattr(declared, "unit", None)
+        text = declared.label_of(cast(str, parsed.value)) if isinstance(declared, Choice) else parsed.text
+        if unit is not None and text.replace(".", "").replace("/", "").replace(" ", "").isdigit():
+            text = f"{text} {unit(given.system)}".strip()
+        used.append({"field": declared.name, "label": declared.label, "text": text, "basis": declared.basis})
+    return used
