@@ -9,7 +9,8 @@ from __future__ import annotations
 import importlib
 import pkgutil
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from dataclasses import field as attribute
 from functools import cache
 from typing import Any, cast
 
@@ -91,7 +92,7 @@ class Table:
     caption: str
     rows: tuple[str, tuple[str, ...] | tuple[tuple[str, ...], tuple[str, ...]]]
     columns: tuple[str, tuple[str, ...]]
-    fixed: Mapping[str, str | tuple[str, str]] = field(default_factory=dict)
+    fixed: Mapping[str, str | tuple[str, str]] = attribute(default_factory=dict)
     cell: Callable[[Answer], str] = lambda answer: f"{answer.headline.text} {answer.headline.unit}".strip()
     note: str = ""
 
@@ -109,7 +110,7 @@ class Rule:
     value: str
     never: str
     order: tuple[str, ...] = ()
-    given: Mapping[str, str] = field(default_factory=dict)
+    given: Mapping[str, str] = attribute(default_factory=dict)
     refusal: float = 0.0
     why: str = ""
 
@@ -137,7 +138,7 @@ class Question:
     work: Callable[[Given], Answer]
     table: Table
     rules: tuple[Rule, ...] = ()
-    words: Mapping[str, str] = field(default_factory=dict)
+    words: Mapping[str, str] = attribute(default_factory=dict)
 
     def named(self, name: str) -> Field:
         return self._by_name()[name]
