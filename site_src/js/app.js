@@ -1,0 +1,105 @@
+// Starts the site: the store, the desk (Python in a worker), the service worker, and the components of the page on show.
+
+import { Nav } from './nav.js';
+import { Status } from './status.js';
+import { Store } from './store/db.js';
+import { wireTheme } from './theme-switch.js';
+
+/**
+ * @typedef {object} App What every component is given.
+ * @property {import('./desk-client.js').DeskClient} desk
+ * @property {Store} store
+ * @property {Status} status
+ * @property {'metric'|'imperial'} units
+ * @property {URL} root  Address of the home page.
+ * @property {(text: string) => void} announce  Says it to a screen reader, at most once a second.
+ * @property {(units: 'metric'|'imperial') => void} setUnits  Changes and keeps the maker's choice.
+ */
+
+/** What `data-component="name"` starts. Each module exports `mount(root, app)`, which returns a function that undoes it. */
+const COMPONENTS = {
+  question: () => import('./form.js'),
+  resume: () => import('./resume.js'),
+  device: () => import('./device-page.js'),
+  run: () => import('./run.js'),
+  checklist: () => import('./checklist.js'),
+};
+
+/** @type {(() => void)[]} */
+let mounted = [];
+let generation = 0;
+
+/** Start every component inside an element. @param {ParentNode} place @param {App} app */
+async function mountAll(place, app) {
+  const mine = ++generation;
+  for (const element of place.querySelectorAll('[data-component]')) {
+    const { mount } = await COMPONENTS[/** @type {HTMLElement} */ (element).dataset.component]();
+    if (mine !== generation) return;
+    const unmount = await mount(element, app);
+    if (mine === generation) mounted.push(unmount);
+    else unmount();
+  }
+}
+
+/** Stop every component. */
+function unmountAll() {
+  generation += 1;
+  for (const unmount of mounted) unmount();
+  mounted = [];
+}
+
+/** A polite voice: the newest text wins, and a second passes between two. @param {HTMLElement} place */
+function makeAnnouncer(place) {
+  let waiting = '';
+  let timer = 0;
+  const speak = () => {
+    timer = 0;
+    if (!waiting) return;
+    place.textContent = waiting;
+    waiting = '';
+    timer = window.setTimeout(speak, 1000);
+  };
+  return (/** @type {string} */ text) => {
+    if (text === place.textContent) return;
+    waiting = text;
+    if (!timer) speak();
+  };
+}
+
+/** After the first paint, so that reading never waits for arithmetic. @param {() => void} task */
+function afterPaint(task) {
+  requestAnimationFrame(() => setTimeout(task, 0));
+}
+
+async function start() {
+  const html = document.documentElement;
+  const root = new URL(html.dataset.root, location.href);
+  for (const link of document.querySelectorAll('.top a, .foot a')) link.setAttribute('href', /** @type {HTMLAnchorElement} */ (link).href);
+
+  const status = new Status(document.getElementById('status'));
+  const store = new Store({ onFailure: () => status.saveFailed() });
+  const settings = await store.settings();
+  /** @type {App} */
+  const app = {
+    desk: null,
+    store,
+    status,
+    units: settings.units ?? 'metric',
+    root,
+    announce: makeAnnouncer(document.getElementById('announce')),
+    setUnits(units) {
+      app.units = units;
+      store.set('units', units);
+    },
+  };
+  wireTheme(document.getElementById('theme'));
+  afterPaint(async () => {
+    const [{ startDesk }, { startKeeping }] = await Promise.all([import('./desk-start.js'), import('./sw-client.js')]);
+    app.desk = startDesk(app);
+    await mountAll(document, app);
+    startKeeping(app);
+  });
+  new Nav({ root, leave: unmountAll, arrive: (main) => mountAll(main, app) }).start();
+}
+
+start();

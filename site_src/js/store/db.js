@@ -1,0 +1,137 @@
+// What this device keeps: settings, drafts and runs. The only file that knows how the browser stores them.
+// A connection that was closed under us (phones do that in the background) is opened again once; a write that still
+// fails is told, and what was to be written stays on the screen.
+
+import { MIGRATIONS } from './migrations.js';
+
+const NAME = 'blankwright';
+
+/** @typedef {'settings'|'drafts'|'runs'} Shelf */
+
+export class Store {
+  /** @type {Promise<IDBDatabase>|null} */
+  #opening = null;
+  #onFailure;
+
+  /** @param {{onFailure: (error: unknown) => void}} options */
+  constructor({ onFailure }) {
+    this.#onFailure = onFailure;
+  }
+
+  /** One record, or undefined. A shelf that cannot be read is an empty one. @param {Shelf} shelf @param {string} id */
+  async get(shelf, id) {
+    try {
+      return await this.#with(shelf, 'readonly', (store) => store.get(id));
+    } catch {
+      return undefined;
+    }
+  }
+
+  /** All records of a shelf. @param {Shelf} shelf @returns {Promise<any[]>} */
+  async all(shelf) {
+    try {
+      return await this.#with(shelf, 'readonly', (store) => store.getAll());
+    } catch {
+      return [];
+    }
+  }
+
+  /** Write a record; true once it is on the device. @param {Shelf} shelf @param {{id: string}} record */
+  put(shelf, record) {
+    return this.#told(() => this.#with(shelf, 'readwrite', (store) => store.put(record)));
+  }
+
+  /** Take a record away; true once it is gone. @param {Shelf} shelf @param {string} id */
+  remove(shelf, id) {
+    return this.#told(() => this.#with(shelf, 'readwrite', (store) => store.delete(id)));
+  }
+
+  /** Every setting by its name. @returns {Promise<Record<string, any>>} */
+  async settings() {
+    const rows = await this.all('settings');
+    return Object.fromEntries(rows.map((row) => [row.id, row.value]));
+  }
+
+  /** Keep one setting. @param {string} id @param {unknown} value */
+  set(id, value) {
+    return this.put('settings', /** @type {any} */ ({ id, value }));
+  }
+
+  /** Take everything away that this device keeps. */
+  async clear() {
+    for (const shelf of /** @type {Shelf[]} */ (['settings', 'drafts', 'runs'])) {
+      await this.#told(() => this.#with(shelf, 'readwrite', (store) => store.clear()));
+    }
+  }
+
+  /** @param {() => Promise<unknown>} write */
+  async #told(write) {
+    try {
+      await write();
+      return true;
+    } catch (error) {
+      this.#onFailure(error);
+      return false;
+    }
+  }
+
+  /**
+   * @template T
+   * @param {Shelf} shelf
+   * @param {IDBTransactionMode} mode
+   * @param {(store: IDBObjectStore) => IDBRequest<T>} ask
+   * @returns {Promise<T>}
+   */
+  async #with(shelf, mode, ask) {
+    try {
+      return await transact(await this.#open(), shelf, mode, ask);
+    } catch {
+      this.#opening = null;
+      return transact(await this.#open(), shelf, mode, ask);
+    }
+  }
+
+  #open() {
+    this.#opening ??= openDatabase(() => (this.#opening = null));
+    return this.#opening;
+  }
+}
+
+/**
+ * @template T
+ * @param {IDBDatabase} database
+ * @param {Shelf} shelf
+ * @param {IDBTransactionMode} mode
+ * @param {(store: IDBObjectStore) => IDBRequest<T>} ask
+ * @returns {Promise<T>}
+ */
+function transact(database, shelf, mode, ask) {
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction(shelf, mode, { durability: 'strict' });
+    const request = ask(transaction.objectStore(shelf));
+    transaction.oncomplete = () => resolve(request.result);
+    transaction.onabort = () => reject(transaction.error ?? request.error);
+    transaction.onerror = () => reject(transaction.error ?? request.error);
+  });
+}
+
+/** @param {() => void} onClose @returns {Promise<IDBDatabase>} */
+function openDatabase(onClose) {
+  return new Promise((resolve, reject) => {
+    const request = indexedDB.open(NAME, MIGRATIONS.length);
+    request.onupgradeneeded = (event) => {
+      for (const step of MIGRATIONS.slice(event.oldVersion)) step(request.result, request.transaction);
+    };
+    request.onsuccess = () => {
+      const database = request.result;
+      database.onclose = onClose;
+      database.onversionchange = () => {
+        database.close();
+        onClose();
+      };
+      resolve(database);
+    };
+    request.onerror = () => reject(request.error);
+    request.onblocked = () => reject(new Error('the database is in use by an older page'));
+  });
+}
