@@ -1,0 +1,1 @@
+"""Turning a casting: speed, balance and mounts, on SI floats (spindle speed in rpm)."""
