@@ -204,7 +204,7 @@ def _error(question: Question, error: InputError, typed: Mapping[str, Typed], sy
             "label": label,
             "label_lower": label[:1].lower() + label[1:],
             "would_do": field.would_do(system),
-            "example": field.default_text(system) or field.would_do(system).split(" to ")[0],
+            "example": field.default_text(system) or field.would_do(system).split(" to ")[0].split(",")[0],
             "given": typed[error.name].text.strip() if error.name in typed else "",
         }
     details |= error.details

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.errors import InputError
-from calc.quantity import KINDS, Reading, System, read, restate, to_si
+from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, from_si, read, restate, to_si, write_number
 
 Value = float | str | tuple[float, ...] | tuple[float, float] | None
 
@@ -100,7 +100,7 @@ class Field:
             "required": self.required and self.default is None,
             "fold": self.fold,
             "when": [[name, list(values)] for name, values in self.when],
-            "default": None if self.default is None else {s: self.default_text(s) for s in ("metric", "imperial")},
+            "default": None if self.default is None else {system: self.default_text(system) for system in SYSTEMS},
             "basis": self.basis,
         }
 
@@ -131,13 +131,21 @@ class Quantity(Field):
     def _si(self, value: float) -> float:
         return to_si(value, self.kind, self.units[0])
 
-    def _say(self, value: float, system: System) -> str:
+    def _range(self, low: float, high: float, system: System) -> str:
+        """``low to high`` in words, to two figures and never wider than it is."""
         unit = self.unit(system)
-        return f"{restate(self._si(value), self.kind, unit)} {unit}".strip()
+        if unit == self.units[0]:
+            return f"{low:g} to {high:g} {unit}".strip()
+        style = Style(unit, step=1) if KINDS[self.kind].signed else Style(unit, figures=2)
+        limits: tuple[tuple[float, Rounding], ...] = ((low, "up"), (high, "down"))
+        texts = [
+            write_number(from_si(self._si(value), self.kind, unit), style, rounding)[0]
+            for value, rounding in limits
+        ]
+        return f"{texts[0]} to {texts[1]} {unit}"
 
     def would_do(self, system: System) -> str:
-        low, high = self.usual or (self.low, self.high)
-        return f"{self._say(low, system)} to {self._say(high, system)}"
+        return self._range(*(self.usual or (self.low, self.high)), system)
 
     def _likely(self, reading: Reading) -> tuple[tuple[str, str], ...]:
         """The same number in another unit, where that is in the usual range."""
@@ -185,7 +193,7 @@ class Quantity(Field):
             "kind": self.kind,
             "unit": {"metric": self.units[0], "imperial": self.units[1]},
             "accepts": list(self.accepts or KINDS[self.kind].units),
-            "limits": {s: f"{self._say(self.low, s)} to {self._say(self.high, s)}" for s in ("metric", "imperial")},
+            "limits": {system: self._range(self.low, self.high, system) for system in SYSTEMS},
         }
 
 
