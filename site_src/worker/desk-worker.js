@@ -1,0 +1,144 @@
+// Python in the browser: starts the engine, and passes JSON text to `calc.desk.handle` and back.
+//
+// In:  { id, call, args }
+// Out: { id, ok, result } or { id, ok: false, error: { kind, message } }
+//      { event: "progress", step, of } while starting
+//      { event: "ready", way: "snapshot" | "plain", ms }, { event: "kept" } when a snapshot was stored
+//      { event: "failed", code, message }
+//
+// Three ways to start: from the snapshot kept for exactly this engine and this `calc`; plainly, when there is none; and
+// plainly after a restore that failed for whatever reason, which also throws that snapshot away.
+
+import { ENGINE } from "./engine.js";
+
+const started = performance.now();
+const here = (path) => new URL(path, import.meta.url).href;
+const folder = here(ENGINE.folder);
+const cacheName = `blankwright-snapshot ${here(ENGINE.root)}`;
+const snapshotKey = here(`snapshot-${ENGINE.key}`);
+const SNAPSHOT_HEAP = 30 * 1024 * 1024; // the private snapshot code cannot take a heap that has grown past this
+const IDLE_MS = 800; // quiet time after the last call before the snapshot is made
+
+let handle = null; // the one proxy that crosses, kept as long as the worker lives
+let python = null;
+let unkept = false; // a plain start that has not been snapshotted yet
+let idle = 0;
+const waiting = [];
+
+const progress = (step) => postMessage({ event: "progress", step, of: 4 });
+
+/** Fetch a file whole; a status other than 200 is an error. */
+async function bytes(url) {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`${response.status} for ${new URL(url).pathname}`);
+  return new Uint8Array(await response.arrayBuffer());
+}
+
+/** The files of a stored (not deflated) zip, by its central directory: [name, content] pairs. */
+function* zipEntries(zip) {
+  const view = new DataView(zip.buffer, zip.byteOffset, zip.byteLength);
+  const end = zip.byteLength - 22; // no comment: the end record is the last thing
+  let at = view.getUint32(end + 16, true);
+  for (let left = view.getUint16(end + 10, true); left > 0; left--) {
+    const size = view.getUint32(at + 24, true);
+    const nameLength = view.getUint16(at + 28, true);
+    const local = view.getUint32(at + 42, true);
+    const data = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
+    yield [new TextDecoder().decode(zip.subarray(at + 46, at + 46 + nameLength)), zip.subarray(data, data + size)];
+    at += 46 + nameLength + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
+  }
+}
+
+/** Start Pyodide, from a snapshot if one is given, with the files of `calc` in place before Python runs. */
+async function boot(calc, snapshot) {
+  const { loadPyodide, version } = await import(`${folder}pyodide.mjs`);
+  progress(2);
+  return loadPyodide({
+    indexURL: folder,
+    stdLibURL: `${folder}python.zip`,
+    packageBaseUrl: folder,
+    lockFileContents: { info: { ...ENGINE.lock, version }, packages: {} },
+    _makeSnapshot: !snapshot,
+    ...(snapshot && { _loadSnapshot: snapshot }),
+    fsInit: async (FS, { sitePackages }) => {
+      for (const [name, content] of zipEntries(await calc)) {
+        const path = `${sitePackages}/${name}`;
+        FS.mkdirTree(path.slice(0, path.lastIndexOf("/")));
+        FS.writeFile(path, content);
+      }
+    },
+  });
+}
+
+/** The kept snapshot, or null: no cache storage here, none kept, or one kept for another engine or `calc`. */
+async function keptSnapshot() {
+  if (!globalThis.caches) return null;
+  const response = await (await caches.open(cacheName)).match(snapshotKey);
+  return response ? new Uint8Array(await response.arrayBuffer()) : null;
+}
+
+async function dropSnapshot() {
+  if (globalThis.caches) await caches.delete(cacheName);
+}
+
+/** Load all that will be needed, then keep the memory as it is for the next start. Never at a call's expense. */
+async function keepSnapshot() {
+  unkept = false;
+  if (!globalThis.caches) return;
+  try {
+    python.runPython("import bridge; bridge.settle()");
+    if (python._module.HEAP8.length !== SNAPSHOT_HEAP) return;
+    const snapshot = python.makeMemorySnapshot();
+    await dropSnapshot();
+    await (await caches.open(cacheName)).put(snapshotKey, new Response(snapshot));
+    postMessage({ event: "kept" });
+  } catch (error) {
+    console.warn(`No snapshot kept: ${error.message}`); // private browsing, full disk: the next start is a plain one
+    await dropSnapshot().catch(() => {});
+  }
+}
+
+async function start() {
+  progress(1);
+  const calc = bytes(here(ENGINE.calc));
+  const snapshot = await keptSnapshot().catch(() => null);
+  if (snapshot) {
+    try {
+      python = await boot(calc, snapshot);
+      python.runPython("import bridge; bridge.reseed()");
+      handle = python.runPython("bridge.handle");
+      if (!JSON.parse(handle('{"call": "catalogue"}')).ok) throw new Error("the restored engine does not answer");
+      return "snapshot";
+    } catch (error) {
+      console.warn(`Snapshot not usable: ${String(error.message).slice(0, 300)}`);
+      await dropSnapshot().catch(() => {});
+    }
+  }
+  python = await boot(calc, null);
+  progress(3);
+  handle = python.runPython("import bridge; bridge.handle");
+  unkept = true;
+  return "plain";
+}
+
+function answer({ id, call, args }) {
+  clearTimeout(idle);
+  try {
+    postMessage({ id, ...JSON.parse(handle(JSON.stringify({ call, args }))) });
+  } catch (error) {
+    postMessage({ event: "failed", code: "crashed", message: String(error.message).slice(0, 300) });
+  }
+  if (unkept) idle = setTimeout(keepSnapshot, IDLE_MS);
+}
+
+onmessage = ({ data }) => (handle ? answer(data) : waiting.push(data));
+
+try {
+  const way = await start();
+  progress(4);
+  postMessage({ event: "ready", way, ms: Math.round(performance.now() - started) });
+  waiting.splice(0).forEach(answer);
+  if (unkept) idle = setTimeout(keepSnapshot, IDLE_MS);
+} catch (error) {
+  postMessage({ event: "failed", code: "boot", message: String(error.message).slice(0, 300) });
+}
