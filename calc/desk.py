@@ -1,6 +1,6 @@
 """The one door: JSON in, JSON out. The page's worker, the shell and the tests all come through here.
 
-Calls: ``catalogue``, ``describe``, ``answer``, ``convert``, ``table`` and ``run``.
+Calls: ``catalogue``, ``describe``, ``answer``, ``convert``, ``table``, ``run`` and ``safety``.
 """
 
 from __future__ import annotations
@@ -136,6 +136,13 @@ def run(id: str, inputs: Mapping[str, Any], units: str, events: list[Json], now:
     return {"id": id, "ended": False, "errors": [_error(question, error, typed, system) for error in wrong]}
 
 
+def safety() -> Json:
+    """The checklists, emergency cards and respirator tables as they are read with no script."""
+    from calc.safety import reading
+
+    return reading.everything()
+
+
 def warm() -> None:
     """Load everything that is read from files, so that a memory snapshot holds it."""
     for id in all_questions():
@@ -151,6 +158,7 @@ _CALLS: Mapping[str, Callable[..., Any]] = {
     "convert": convert,
     "table": table,
     "run": run,
+    "safety": safety,
 }
 
 

@@ -1,0 +1,418 @@
+"""Before a deep pour: what the plan says, gate by gate, before A meets B."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Tone, Working, figure
+from calc.fields import Choice, Field, Option, Quantity, Ratio
+from calc.quantity import Shown
+from calc.questions import Given, Question, Rule, Table
+from calc.safety import facts, gates, wording
+from calc.safety.gates import Finding, State
+from calc.safety.wording import Said
+
+_YES_NO = (Option("yes", "Yes"), Option("no", "No"))
+_WORN = ("mask", ("tight", "hood"))
+_TIGHT = ("mask", ("tight",))
+_ON_LAYER = ("beneath", ("layer",))
+
+
+def _length(name: str, label: str, hint: str, high: float = 1000, usual: tuple[float, float] = (2, 150), fold: bool = False) -> Quantity:
+    return Quantity(
+        name=name, label=label, hint=hint, kind="length", units=("mm", "in"), low=0.5, high=high, usual=usual, required=False, fold=fold
+    )
+
+
+def _mass(name: str, label: str, hint: str, fold: bool = False) -> Quantity:
+    return Quantity(
+        name=name,
+        label=label,
+        hint=hint,
+        kind="mass",
+        units=("g", "oz"),
+        low=1,
+        high=500_000,
+        usual=(20, 50_000),
+        required=False,
+        fold=fold,
+    )
+
+
+def _temperature(name: str, label: str, hint: str = "", high: float = 60, when: tuple[tuple[str, tuple[str, ...]], ...] = ()) -> Quantity:
+    return Quantity(
+        name=name,
+        label=label,
+        hint=hint,
+        kind="temperature",
+        units=("°C", "°F"),
+        low=-20,
+        high=250,
+        usual=(0, high),
+        required=False,
+        fold=True,
+        when=when,
+    )
+
+
+def _time(
+    name: str,
+    label: str,
+    hint: str = "",
+    unit: str = "min",
+    usual: tuple[float, float] = (1, 2880),
+    fold: bool = True,
+    when: tuple[tuple[str, tuple[str, ...]], ...] = (),
+) -> Quantity:
+    return Quantity(
+        name=name,
+        label=label,
+        hint=hint,
+        kind="time",
+        units=(unit, unit),
+        low=0,
+        high=100_000,
+        usual=usual,
+        required=False,
+        fold=fold,
+        when=when,
+    )
+
+
+def _yes_no(name: str, label: str, when: tuple[tuple[str, tuple[str, ...]], ...]) -> Choice:
+    return Choice(name=name, label=label, options=_YES_NO, required=False, fold=True, when=when)
+
+
+FIELDS: tuple[Field, ...] = (
+    _length("depth", "Depth of this layer", "Resin only, where it stands deepest."),
+    _length("sheet_depth", "Depth the sheet allows in one layer", "From the data sheet, at your temperature."),
+    _mass("mass", "Weight of this batch", "A and B together."),
+    _time("working", "Working time on the sheet", "For this much resin, this warm. Often called pot life.", fold=False),
+    _time("handling", "Mixing, degassing and pouring, together", "Degassing counts: it goes on curing.", usual=(1, 600), fold=False),
+    _mass("sheet_mass", "Largest batch the sheet allows", "Leave it empty where the sheet does not say.", fold=True),
+    _mass("moulds_take", "What the moulds take", "All that are ready, none deeper than the sheet allows.", fold=True),
+    _temperature("room", "Room now"),
+    _temperature("resin", "Bottles now", "Measured in the resin, not in the room.", high=45),
+    _temperature("lowest", "Lowest temperature on the sheet", high=40),
+    _temperature("highest", "Highest temperature on the sheet"),
+    Choice(
+        name="ratio_by",
+        label="How A and B are measured",
+        options=(
+            Option("same", "In the sheet's own unit", "Sheet by weight: weighed. Sheet by volume: by volume."),
+            Option("densities", "In the other unit, turned with both densities"),
+            Option("other", "In the other unit, densities not known"),
+        ),
+        required=False,
+        fold=True,
+    ),
+    Ratio(name="ratio", label="Ratio on the sheet, A first", hint="By weight, if A and B below are weights.", required=False, fold=True),
+    _mass("weighed_a", "A as weighed", "Once it is in the cup.", fold=True),
+    _mass("weighed_b", "B as weighed", "Once it is in the cup.", fold=True),
+    Quantity(
+        name="tolerance",
+        label="Error of the ratio the sheet allows",
+        hint="Leave it empty where the sheet does not say.",
+        kind="share",
+        units=("%", "%"),
+        low=0.1,
+        high=20,
+        required=False,
+        fold=True,
+    ),
+    Choice(
+        name="beneath",
+        label="What lies beneath",
+        options=(Option("none", "Nothing: first layer"), Option("layer", "An earlier layer")),
+        required=False,
+        fold=True,
+    ),
+    _time("waited", "Time since the layer beneath", unit="h", usual=(0.25, 500), when=(_ON_LAYER,)),
+    _temperature("surface", "Surface of the layer beneath", when=(_ON_LAYER,)),
+    _time("earliest", "Next layer not before", "The sheet's earliest time.", unit="h", usual=(0.25, 500)),
+    _time("latest", "Next layer not after", "The sheet's latest time to bond without scuffing.", unit="h", usual=(0.25, 500)),
+    Choice(
+        name="mask",
+        label="Mask",
+        hint="Section 8 of the safety data sheet decides.",
+        options=(
+            Option("tight", "Half or full mask, sealed on the face"),
+            Option("hood", "Powered hood, loose on the face"),
+            Option("none", "None: section 8 asks for none"),
+        ),
+        required=False,
+        fold=True,
+    ),
+    Choice(
+        name="filters",
+        label="Filter on it",
+        options=(
+            Option("sheet", "As section 8 names it"),
+            Option("vapour", "Organic vapour and particles; section 8 not read yet"),
+            Option("particles", "Particles only"),
+        ),
+        required=False,
+        fold=True,
+        when=(_WORN,),
+    ),
+    _time("filter_hours", "Hours on these filters", "Since the bag was opened.", unit="h", usual=(0, 200), when=(_WORN,)),
+    _time("filter_schedule", "Hours the filter maker's schedule gives", unit="h", usual=(0.5, 200), when=(_WORN,)),
+    _yes_no("filter_date", "Filters within their date", (_WORN,)),
+    _yes_no("shaved", "Skin smooth where the mask seals", (_TIGHT,)),
+    _yes_no("fit_tested", "This mask fit-tested on you", (_TIGHT,)),
+    _yes_no("sealed", "Seal check passed today", (_TIGHT,)),
+    _time("gloves_on", "Minutes in this pair of gloves", usual=(0, 240)),
+    Quantity(
+        name="glove_time",
+        label="Time in one pair",
+        hint="Less if their maker says so.",
+        kind="time",
+        units=("min", "min"),
+        low=1,
+        high=480,
+        default=f"{gates.GLOVE_TIME_S / 60:g}",
+        basis="resin-glove-article",
+        fold=True,
+    ),
+    _length("tray_length", "Waste tray, length", "Inside.", usual=(50, 1000), high=3000, fold=True),
+    _length("tray_width", "Waste tray, width", "Inside.", usual=(50, 1000), high=3000, fold=True),
+    _mass("leftovers", "What may go into the tray", "Empty: the whole batch, should it go wrong.", fold=True),
+    Quantity(
+        name="density",
+        label="Density of the mixed resin",
+        kind="density",
+        units=("g/mL", "g/mL"),
+        low=0.8,
+        high=2.5,
+        usual=(1.0, 1.3),
+        default=f"{gates.MIXED_DENSITY_KG_PER_M3 / 1000:g}",
+        basis="practice",
+        fold=True,
+    ),
+    Quantity(
+        name="share",
+        label="Share of the working time that may be used",
+        kind="share",
+        units=("%", "%"),
+        low=10,
+        high=100,
+        default=f"{gates.WORKING_TIME_SHARE * 100:g}",
+        basis="practice",
+        fold=True,
+    ),
+    _temperature("planned_peak", "Hottest you plan for", "For the watch over the cure.", high=100),
+    _temperature("hottest", "Hottest spot now", "Of mould and tray, during the cure.", high=150),
+    _time("peak_after", "Time to the expected peak", "After A met B.", unit="h", usual=(0.1, 100)),
+    Quantity(
+        name="look_every",
+        label="Time between two looks at the cure",
+        kind="time",
+        units=("min", "min"),
+        low=1,
+        high=480,
+        default="15",
+        basis="judgement",
+        fold=True,
+    ),
+)
+
+
+def tray_depth(given: Given) -> float | None:
+    """How deep the leftovers (or the whole batch) stand in the tray, m; None while a size is missing.
+
+    Parameters
+    ----------
+    given : this question's inputs.
+
+    Returns
+    -------
+    float or None
+    """
+    load = given.maybe("leftovers") or given.maybe("mass")
+    length, width = given.maybe("tray_length"), given.maybe("tray_width")
+    if load is None or length is None or width is None:
+        return None
+    return gates.spread_depth(load, length, width, given.si("density"))
+
+
+def findings(given: Given) -> Mapping[str, Finding]:
+    """Every gate that these inputs can feed, by a name of its own: G5 and G3 stand for two moments each.
+
+    Parameters
+    ----------
+    given : this question's inputs; any may be missing.
+
+    Returns
+    -------
+    mapping of str to Finding
+        In the order of the grid. "G5-weighed" and "G3-cure" are the later moments of their gates.
+    """
+    ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
+    return {
+        "G1": gates.depth(given.maybe("depth"), given.maybe("sheet_depth")),
+        "G2": gates.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take")),
+        "G3": gates.temperature_range(given.maybe("room"), given.maybe("resin"), given.maybe("lowest"), given.maybe("highest")),
+        "G4": gates.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
+        "G5": gates.ratio_unit(given.words("ratio_by") or None),
+        "G5-weighed": gates.ratio_measured(
+            given.maybe("weighed_a"), given.maybe("weighed_b"), None if ratio is None else ratio[1] / ratio[0], given.maybe("tolerance")
+        ),
+        "G6": gates.next_layer(
+            given.words("beneath") or None,
+            given.maybe("waited"),
+            given.maybe("earliest"),
+            given.maybe("latest"),
+            given.maybe("surface"),
+            given.maybe("room"),
+        ),
+        "G16": gates.mask(
+            given.words("mask") or None,
+            given.words("filters") or None,
+            given.maybe("filter_hours"),
+            given.maybe("filter_schedule"),
+            _yes(given, "filter_date"),
+            _yes(given, "shaved"),
+            _yes(given, "fit_tested"),
+            _yes(given, "sealed"),
+        ),
+        "G17": gates.gloves(given.maybe("gloves_on"), given.si("glove_time")),
+        "G19": gates.tray(tray_depth(given), given.maybe("sheet_depth")),
+        "G3-cure": gates.hotter_than_planned(given.maybe("hottest"), given.maybe("planned_peak")),
+    }
+
+
+def _yes(given: Given, name: str) -> bool | None:
+    word = given.words(name)
+    return None if not word else word == "yes"
+
+
+def shown(given: Given, found: Mapping[str, Finding]) -> dict[str, Finding]:
+    """The findings worth a row before the pour: a later moment's gate only once something feeds it."""
+    later = {"G5-weighed": "weighed_a", "G17": "gloves_on", "G3-cure": "hottest"}
+    return {key: finding for key, finding in found.items() if key not in later or given.maybe(later[key]) is not None}
+
+
+def work(given: Given) -> Answer:
+    """Hold the plan against its gates.
+
+    Parameters
+    ----------
+    given : this question's inputs; a missing one leaves its gate not checked.
+
+    Returns
+    -------
+    Answer
+        'STOP' with one next action, or 'No stop found - your call'; never more than that.
+    """
+    found = shown(given, findings(given))
+    said = {key: wording.say(finding, given.system) for key, finding in found.items()}
+    stops = [said[key] for key, finding in found.items() if finding.state is State.STOP]
+    gaps = [said[key] for key, finding in found.items() if finding.state is State.UNCHECKED]
+    reminders = [said[key] for key, finding in found.items() if finding.state is State.REMINDER]
+    facts_used = facts.facts(dict.fromkeys(id for key in found for id in wording.gate_words(found[key].gate)["facts"]))
+    cautions = [Caution(f"reminder-{one.gate}", "caution", f"{one.text} {one.action}") for one in reminders]
+    if given.typed("depth"):
+        cautions.append(Caution("narrow-mould", "caution", wording.gate_words("G1")["note"]))
+    if any(one.hint for one in gaps):
+        cautions.append(Caution("sheet-silent", "caution", next(one.hint for one in gaps if one.hint)))
+    return Answer(
+        headline=_headline(stops, gaps, len(found)),
+        lines=_lines(given),
+        changes=tuple(Change(one.action, f"ends the stop on: {one.name.lower()}") for one in stops),
+        cautions=tuple(cautions),
+        working=_working(given),
+        sources=tuple(dict.fromkeys(fact.source for fact in facts_used)),
+        grids=(
+            Grid(
+                "Gate by gate",
+                ("Gate", "Says", "Figures, and where the limit is from"),
+                tuple((f"{one.gate} {one.name}", one.word, f"{one.text} ({one.limit_from})") for one in said.values()),
+            ),
+        ),
+        values={
+            "stops": Figure(float(len(stops)), "count", str(len(stops))),
+            "not_checked": Figure(float(len(gaps)), "count", str(len(gaps))),
+            "may_use": figure(_may_use(given), "time"),
+            "tray_depth": figure(_tray_shown(given), "length", tray_depth(given)),
+        },
+        extra={"gates": [one.as_json() for one in said.values()]},
+    )
+
+
+def _headline(stops: list[Said], gaps: list[Said], count: int) -> Headline:
+    label = "Before A meets B"
+    if stops:
+        return Headline(label, "STOP", "", f"{stops[0].text} {stops[0].action}", "stop")
+    names = ", ".join(dict.fromkeys(gap.name.lower() for gap in gaps))
+    if len(gaps) == count:
+        return Headline(label, "Not checked", "", "Put in what you know of the plan and of the data sheet.", "caution")
+    tone: Tone = "caution" if gaps else "go"
+    say = f"Not checked: {names}." if gaps else "Take the checklist to the bench: C1, then C2, then C3."
+    return Headline(label, "No stop found - your call", "", say, tone)
+
+
+def _may_use(given: Given) -> Shown | None:
+    working = given.maybe("working")
+    return None if working is None else given.write(given.si("share") * working, "minutes", "down")
+
+
+def _tray_shown(given: Given) -> Shown | None:
+    depth = tray_depth(given)
+    return None if depth is None else given.write(depth, "length", "up")
+
+
+def _lines(given: Given) -> tuple[Line, ...]:
+    lines = []
+    may_use, in_tray = _may_use(given), _tray_shown(given)
+    if may_use:
+        lines.append(Line("Time to mix, degas and pour", may_use.text, may_use.unit, "a ceiling; the rest is for what goes wrong"))
+    if in_tray:
+        lines.append(Line("Depth in the waste tray", in_tray.text, in_tray.unit, "what may go into it, spread out"))
+    load = given.maybe("leftovers") or given.maybe("mass")
+    if load is not None:
+        depth = min(gates.TRAY_DEPTH_M, given.maybe("sheet_depth") or gates.TRAY_DEPTH_M)
+        side = given.write((load / (given.si("density") * depth)) ** 0.5, "length", "up")
+        lines.append(Line("Tray that takes it, square", side.text, side.unit, "each way inside; or several, apart"))
+    return tuple(lines)
+
+
+def _working(given: Given) -> tuple[Working, ...]:
+    steps = []
+    may_use, in_tray = _may_use(given), _tray_shown(given)
+    if may_use:
+        share, sheet = given.write(given.si("share"), "share"), given.write(given.si("working"), "minutes", "down")
+        steps.append(Working("Time that may be used", "share × working time", f"{share} × {sheet}", str(may_use)))
+    if in_tray:
+        load = given.write(given.maybe("leftovers") or given.si("mass"), "mass")
+        length, width = (given.write(given.si(name), "length") for name in ("tray_length", "tray_width"))
+        density = given.write(given.si("density"), "density")
+        steps.append(
+            Working("Depth in the tray", "mass / (density × length × width)", f"{load} / ({density} × {length} × {width})", str(in_tray))
+        )
+    return tuple(steps)
+
+
+QUESTION = Question(
+    id="before-a-pour",
+    name="Before a deep pour",
+    moment="before the pour",
+    order=30,
+    summary="Your plan against the sheet's limits, the mask, and three checklists for the bench.",
+    lead="Put in what the plan and the data sheet say. A figure that is missing is never taken for a pass, and never the end of the road.",
+    fields=FIELDS,
+    work=work,
+    table=Table(
+        caption="Time for mixing, degassing and pouring together, by the sheet's working time",
+        rows=("working", ("15 min", "30 min", "40 min", "60 min", "90 min", "4 h", "8 h")),
+        columns=("share", ("50 %", "60 %", "70 %")),
+        cell=lambda answer: answer.values["may_use"].shown,
+        note="60 % is common practice, no source. The rest is for what goes wrong.",
+    ),
+    rules=(
+        Rule("depth", "stops", "falls", given={"sheet_depth": "50 mm"}, why="a deeper layer never ends a stop"),
+        Rule("mass", "stops", "falls", given={"sheet_mass": "5 kg", "moulds_take": "4 kg"}, why="a heavier batch never ends a stop"),
+        Rule("handling", "stops", "falls", given={"working": "60 min"}, why="more time at the bucket never ends a stop"),
+        Rule("sheet_depth", "stops", "rises", given={"depth": "50 mm"}, why="a sheet that allows more never adds a stop"),
+        Rule("working", "may_use", "falls", why="a longer working time never leaves less"),
+    ),
+)

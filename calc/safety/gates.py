@@ -1,0 +1,507 @@
+"""Gates: a plan's figures held against their limits, one point of no return at a time.
+
+Every gate is a pure function on SI floats. It says one of three things: *stop* (a figure is past its
+limit), *no stop found* (every figure was there and none is past its limit), *not checked* (a figure is
+missing). A missing figure is never a pass, and a figure equal to its limit is not past it. The glove
+clock alone may say a fourth thing, *reminder*: it asks for fresh gloves and stops nobody.
+
+What a gate says in words stands in ``data/gates.toml``; this module holds no sentence a maker reads.
+
+Objects: :class:`State`, :class:`Part`, :class:`Finding`; :func:`depth`, :func:`batch`,
+:func:`temperature_range`, :func:`hotter_than_planned`, :func:`working_time`, :func:`ratio_unit`,
+:func:`ratio_measured`, :func:`next_layer`, :func:`mask`, :func:`gloves`, :func:`tray`;
+:func:`spread_depth`.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import StrEnum
+
+#: Share of the working time that mixing, degassing and pouring may take. Basis: common practice, no source.
+WORKING_TIME_SHARE = 0.6
+#: How far the layer below may differ from the room when the next goes on, in K. Basis: common practice, no source.
+LAYER_TO_ROOM_K = 5.0
+#: Greatest depth of leftovers in the waste tray, in m. Basis: common practice, no source.
+TRAY_DEPTH_M = 0.010
+#: Time in one pair of thin disposable gloves, in s. Source: a resin maker's article (fact 2.14).
+GLOVE_TIME_S = 30 * 60.0
+#: Error of the ratio that two resin makers aim for, and the worst they allow, as shares (fact 6.4).
+RATIO_AIM, RATIO_WORST = 0.02, 0.05
+#: Density of mixed clear casting resin when the sheet's is not known, kg/m3. Basis: common practice, no source.
+MIXED_DENSITY_KG_PER_M3 = 1100.0
+#: Two figures that differ by less than this share are the same figure written in two units.
+SAME = 1e-9
+
+
+class State(StrEnum):
+    """What a gate can say."""
+
+    STOP = "stop"
+    CLEAR = "no stop found"
+    UNCHECKED = "not checked"
+    REMINDER = "reminder"
+
+
+@dataclass(frozen=True)
+class Part:
+    """One comparison inside a gate.
+
+    Parameters
+    ----------
+    id : the key of its wording in ``data/gates.toml``.
+    kind : how both figures are written: length, mass, temperature, temperature difference, duration, share, flag.
+    value, limit : SI floats; None where the figure is missing. A flag is 1.0 (as it must be) or 0.0 against 1.0.
+    at_most : True when the value may not exceed the limit, False when it may not fall below it.
+    """
+
+    id: str
+    kind: str
+    value: float | None
+    limit: float | None
+    at_most: bool = True
+
+    @property
+    def state(self) -> State:
+        """Stop, no stop found or not checked, for this comparison alone."""
+        if self.value is None or self.limit is None:
+            return State.UNCHECKED
+        if math.isclose(self.value, self.limit, rel_tol=SAME, abs_tol=1e-12):
+            return State.CLEAR
+        past = self.value > self.limit if self.at_most else self.value < self.limit
+        return State.STOP if past else State.CLEAR
+
+
+@dataclass(frozen=True)
+class Finding:
+    """What one gate says, and the comparisons behind it.
+
+    Parameters
+    ----------
+    gate : "G1" and so on.
+    state : the gate's own word.
+    parts : all its comparisons, the deciding one first.
+    why : a key of the gate's wording where no comparison says it ("first layer", "no mask asked").
+    """
+
+    gate: str
+    state: State
+    parts: tuple[Part, ...]
+    why: str = ""
+
+    @property
+    def deciding(self) -> Part | None:
+        """The comparison that gives the gate its state, if one does."""
+        return next((part for part in self.parts if part.state is self.state), None)
+
+
+def judge(gate: str, parts: Iterable[Part], why: str = "") -> Finding:
+    """Put a gate's comparisons together: one stop stops, then one gap leaves it not checked.
+
+    Parameters
+    ----------
+    gate : its number.
+    parts : its comparisons; none at all counts as not checked.
+    why : a wording key to carry along.
+
+    Returns
+    -------
+    Finding
+        The deciding comparison stands first.
+
+    Examples
+    --------
+    >>> judge("G1", [Part("depth", "length", 0.05, 0.05)]).state.value
+    'no stop found'
+    """
+    found = tuple(parts)
+    for state in (State.STOP, State.UNCHECKED):
+        hits = [part for part in found if part.state is state]
+        if hits:
+            rest = [part for part in found if part.state is not state]
+            return Finding(gate, state, tuple(hits + rest), why)
+    return Finding(gate, State.CLEAR if found else State.UNCHECKED, found, why)
+
+
+def depth(planned_m: float | None, sheet_limit_m: float | None) -> Finding:
+    """G1: the depth of one layer against the depth the data sheet allows.
+
+    Parameters
+    ----------
+    planned_m, sheet_limit_m : m, more than 0, or None.
+
+    Returns
+    -------
+    Finding
+        Both depths as they are. The sheet's depth is meant for a wide pour; a narrow mould keeps more of its
+        heat or loses more of it, and that is not judged here: the depth handed in is the real one. A depth
+        corrected for the mould would be a second comparison beside this one.
+
+    Examples
+    --------
+    >>> depth(0.06, 0.05).state.value, depth(0.05, None).state.value
+    ('stop', 'not checked')
+
+    References
+    ----------
+    Facts 3.1 to 3.4 in ``data/safety_facts.toml``.
+    """
+    return judge("G1", [Part("depth", "length", planned_m, sheet_limit_m)])
+
+
+def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: float | None) -> Finding:
+    """G2: the mass of a batch against the sheet's largest batch, and against what the moulds take.
+
+    Parameters
+    ----------
+    mass_kg : A and B together, kg.
+    sheet_max_kg : the largest batch the sheet allows, kg.
+    moulds_take_kg : what the moulds that are ready take, none deeper than G1 allows, kg.
+
+    Returns
+    -------
+    Finding
+        Resin that no mould takes stays in the bucket and heats there, so both limits count.
+
+    Examples
+    --------
+    >>> batch(2.0, 5.0, 1.8).deciding.id
+    'moulds'
+
+    References
+    ----------
+    Facts 3.1 and 3.4.
+    """
+    parts = [Part("sheet-mass", "mass", mass_kg, sheet_max_kg), Part("moulds", "mass", mass_kg, moulds_take_kg)]
+    return judge("G2", parts)
+
+
+def temperature_range(
+    room_k: float | None, resin_k: float | None, lowest_k: float | None, highest_k: float | None
+) -> Finding:
+    """G3 before the mix: room and bottles inside the sheet's temperature range.
+
+    Parameters
+    ----------
+    room_k, resin_k : measured now, K.
+    lowest_k, highest_k : the range the sheet prints, K.
+
+    Returns
+    -------
+    Finding
+        Both ends count: warm resin runs away, cold resin does not cure.
+
+    Examples
+    --------
+    >>> temperature_range(294.15, 294.15, 291.15, 298.15).state.value
+    'no stop found'
+
+    References
+    ----------
+    Fact 3.1.
+    """
+    parts = [
+        Part("resin-warm", "temperature", resin_k, highest_k),
+        Part("room-warm", "temperature", room_k, highest_k),
+        Part("resin-cold", "temperature", resin_k, lowest_k, at_most=False),
+        Part("room-cold", "temperature", room_k, lowest_k, at_most=False),
+    ]
+    return judge("G3", parts)
+
+
+def hotter_than_planned(measured_k: float | None, planned_k: float | None) -> Finding:
+    """G3 during the cure: the hottest spot of mould and tray against the planned temperature.
+
+    Parameters
+    ----------
+    measured_k, planned_k : K.
+
+    Returns
+    -------
+    Finding
+        Hotter than planned is the early sign of a runaway.
+
+    Examples
+    --------
+    >>> hotter_than_planned(318.15, 313.15).state.value
+    'stop'
+
+    References
+    ----------
+    Fact 3.1.
+    """
+    return judge("G3", [Part("rise", "temperature", measured_k, planned_k)])
+
+
+def working_time(handling_s: float | None, working_s: float | None, share: float = WORKING_TIME_SHARE) -> Finding:
+    """G4: mixing, degassing and pouring together against a share of the working time.
+
+    Parameters
+    ----------
+    handling_s : the three together, s; degassing counts, for the resin goes on curing under vacuum.
+    working_s : the sheet's working time at this mass and temperature, s.
+    share : the part of it that may be used, above 0 and at most 1.
+
+    Returns
+    -------
+    Finding
+
+    Examples
+    --------
+    >>> working_time(1800, 3000).state.value  # 0.6 of 3000 s is 1800 s
+    'no stop found'
+
+    References
+    ----------
+    Fact 3.4; the share is common practice, no source.
+    """
+    ceiling = None if working_s is None else share * working_s
+    return judge("G4", [Part("time", "duration", handling_s, ceiling)])
+
+
+def ratio_unit(way: str | None) -> Finding:
+    """G5 before the mix: the ratio is measured in the unit the sheet gives it in.
+
+    Parameters
+    ----------
+    way : "same" (in the sheet's own unit), "densities" (in another, turned with the densities of A and B) or
+        "other" (in another, and the densities are not known).
+
+    Returns
+    -------
+    Finding
+
+    Examples
+    --------
+    >>> ratio_unit("other").state.value, ratio_unit("densities").state.value
+    ('stop', 'no stop found')
+
+    References
+    ----------
+    Fact 2.19.
+    """
+    if way in ("densities", "other"):
+        return judge("G5", [Part("unit-densities", "flag", float(way == "densities"), 1.0)])
+    return judge("G5", [Part("unit", "flag", 1.0 if way == "same" else None, 1.0)])
+
+
+def ratio_measured(
+    a: float | None, b: float | None, sheet_b_per_a: float | None, tolerance: float | None
+) -> Finding:
+    """G5 after weighing: how far the ratio of what is in the bucket is from the sheet's.
+
+    Parameters
+    ----------
+    a, b : what was measured, in one and the same unit, more than 0.
+    sheet_b_per_a : the sheet's parts of B to one part of A, in that unit.
+    tolerance : the error the sheet allows, as a share; None where the sheet does not say.
+
+    Returns
+    -------
+    Finding
+        Without the sheet's tolerance an error above :data:`RATIO_WORST` still stops; a smaller one is
+        not checked.
+
+    Examples
+    --------
+    >>> ratio_measured(1.0, 0.45, 0.45, None).state.value, ratio_measured(1.0, 0.50, 0.45, None).state.value
+    ('not checked', 'stop')
+
+    References
+    ----------
+    Fact 6.4: two resin makers weigh to 2 % and put 5 % at worst.
+    """
+    if a is None or b is None or sheet_b_per_a is None:
+        return judge("G5", [Part("ratio", "share", None, tolerance)])
+    error = abs((b / a) / sheet_b_per_a - 1.0)
+    error = 0.0 if error < SAME else error
+    if tolerance is None:
+        worst = Part("ratio-worst", "share", error, RATIO_WORST)
+        return judge("G5", [worst, Part("ratio", "share", error, None)])
+    return judge("G5", [Part("ratio", "share", error, tolerance)])
+
+
+def next_layer(
+    beneath: str | None,
+    waited_s: float | None,
+    earliest_s: float | None,
+    latest_s: float | None,
+    surface_k: float | None,
+    room_k: float | None,
+    within_k: float = LAYER_TO_ROOM_K,
+) -> Finding:
+    """G6: a further layer not before the heat has left the last one, and not after it stops bonding.
+
+    Parameters
+    ----------
+    beneath : "none" for a first layer, "layer" when one lies beneath.
+    waited_s : time since the layer beneath was poured, s.
+    earliest_s, latest_s : the sheet's times for the next layer, s.
+    surface_k, room_k : measured now, K.
+    within_k : how far they may differ, K.
+
+    Returns
+    -------
+    Finding
+        With nothing beneath there is nothing to wait for.
+
+    Examples
+    --------
+    >>> next_layer("layer", 12 * 3600, 8 * 3600, 24 * 3600, 296.15, 294.15).state.value
+    'no stop found'
+
+    References
+    ----------
+    Fact 3.1; the difference to the room is common practice, no source.
+    """
+    if beneath == "none":
+        return Finding("G6", State.CLEAR, (), "first-layer")
+    if beneath is None:
+        return judge("G6", [Part("layer", "flag", None, 1.0)])
+    apart = None if surface_k is None or room_k is None else abs(surface_k - room_k)
+    if apart is not None and math.isclose(apart, within_k, abs_tol=1e-6):
+        apart = within_k
+    parts = [
+        Part("too-soon", "duration", waited_s, earliest_s, at_most=False),
+        Part("too-warm", "temperature difference", apart, within_k),
+        Part("too-late", "duration", waited_s, latest_s),
+    ]
+    return judge("G6", parts)
+
+
+def mask(
+    worn: str | None,
+    filters: str | None,
+    used_s: float | None,
+    schedule_s: float | None,
+    in_date: bool | None,
+    shaved: bool | None,
+    fit_tested: bool | None,
+    sealed: bool | None,
+) -> Finding:
+    """G16: the mask and its filters for the vapour of a mix.
+
+    Parameters
+    ----------
+    worn : "tight" (a mask that seals on the face), "hood" (powered, loose-fitting) or "none" (the safety data
+        sheet, section 8, asks for none).
+    filters : "sheet" (as section 8 names), "vapour" (organic vapour with particles; section 8 not read yet)
+        or "particles" (particles only).
+    used_s, schedule_s : time on these filters, and the maker's schedule for them, s.
+    in_date : the filters' date has not passed.
+    shaved, fit_tested, sealed : for a mask that seals on the face; a hood has no seal on the face.
+
+    Returns
+    -------
+    Finding
+
+    Examples
+    --------
+    >>> mask("tight", "particles", 0, 3600, True, True, True, True).deciding.id
+    'particles-only'
+
+    References
+    ----------
+    Facts 1.1, 1.11, 1.14, 1.16, 1.19.
+    """
+    if worn is None:
+        return judge("G16", [Part("mask-kind", "flag", None, 1.0)])
+    if worn == "none":
+        return Finding("G16", State.CLEAR, (), "no-mask-asked")
+    kind = {None: None, "sheet": 1.0, "vapour": None, "particles": 0.0}[filters]
+    kind_id = "particles-only" if filters == "particles" else "section-8" if filters == "vapour" else "filter-kind"
+    parts = [
+        Part(kind_id, "flag", kind, 1.0),
+        Part("filter-hours", "duration", used_s, schedule_s),
+        Part("filter-date", "flag", _flag(in_date), 1.0),
+    ]
+    if worn == "tight":
+        parts += [
+            Part("shaved", "flag", _flag(shaved), 1.0),
+            Part("fit-tested", "flag", _flag(fit_tested), 1.0),
+            Part("sealed", "flag", _flag(sealed), 1.0),
+        ]
+    return judge("G16", parts)
+
+
+def gloves(worn_s: float | None, limit_s: float | None = GLOVE_TIME_S, splashed: bool = False) -> Finding:
+    """G17: the time in one pair of gloves; a reminder, never a stop.
+
+    Parameters
+    ----------
+    worn_s : time since this pair went on, s.
+    limit_s : the glove maker's time if shorter, else :data:`GLOVE_TIME_S`, s.
+    splashed : a splash or a tear since then.
+
+    Returns
+    -------
+    Finding
+
+    Examples
+    --------
+    >>> gloves(31 * 60).state.value
+    'reminder'
+
+    References
+    ----------
+    Facts 2.13 to 2.16.
+    """
+    finding = judge("G17", [Part("glove-time", "duration", worn_s, limit_s)])
+    if splashed:
+        return Finding("G17", State.REMINDER, finding.parts, "splash")
+    if finding.state is State.STOP:
+        return Finding("G17", State.REMINDER, finding.parts, "glove-time")
+    return finding
+
+
+def spread_depth(mass_kg: float, length_m: float, width_m: float, density_kg_per_m3: float) -> float:
+    """Depth of resin spread over a level tray: mass / (density x length x width).
+
+    Parameters
+    ----------
+    mass_kg, length_m, width_m, density_kg_per_m3 : SI, each more than 0.
+
+    Returns
+    -------
+    float
+        m.
+
+    Examples
+    --------
+    >>> round(spread_depth(2.2, 0.5, 0.4, 1100.0), 4)
+    0.01
+    """
+    return mass_kg / (density_kg_per_m3 * length_m * width_m)
+
+
+def tray(depth_m: float | None, sheet_limit_m: float | None, ceiling_m: float = TRAY_DEPTH_M) -> Finding:
+    """G19: the depth of leftovers in the waste tray.
+
+    Parameters
+    ----------
+    depth_m : how deep they would stand, m.
+    sheet_limit_m : the sheet's depth for one layer, m.
+    ceiling_m : m.
+
+    Returns
+    -------
+    Finding
+        Both limits count; without the sheet's the gate can stop but not clear.
+
+    Examples
+    --------
+    >>> tray(0.012, 0.05).state.value, tray(0.008, 0.006).state.value, tray(0.008, None).state.value
+    ('stop', 'stop', 'not checked')
+
+    References
+    ----------
+    Facts 3.4 and 3.5; the 10 mm are common practice, no source.
+    """
+    parts = [Part("tray", "length", depth_m, ceiling_m), Part("tray-sheet", "length", depth_m, sheet_limit_m)]
+    return judge("G19", parts)
+
+
+def _flag(value: bool | None) -> float | None:
+    return None if value is None else float(value)
