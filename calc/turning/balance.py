@@ -11,11 +11,13 @@ rocks. It is where to start, not the truth: a measured vibration overrules it.
 from __future__ import annotations
 
 import math
+from functools import cache
+
+from calc.sources import table
 
 STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition (nist-sp811)
 BOLTED_FACTOR = 3.0  # a lathe bolted to floor or wall stands like three times its mass: our judgement
 PUSH_SHARE = 0.05  # sideways push allowed, as a share of the lathe's weight: our judgement
-BALANCED_REMAINDER = 0.1  # share of the out of balance left after weights on a free spindle: our judgement
 
 
 def angular_speed(speed_rpm: float) -> float:
@@ -356,3 +358,64 @@ def balance_grade(unbalance_kg_m: float, mass_kg: float, speed_rpm: float) -> fl
     iso-21940-11, Table 1.
     """
     return unbalance_kg_m / mass_kg * angular_speed(speed_rpm)
+
+
+@cache
+def vibration_limit(name: str) -> float:
+    """A row of ``data/vibration_limits.csv``: a zone limit, or the figure that stands for a maker's word.
+
+    Parameters
+    ----------
+    name : ``zone-a``, ``zone-b``, ``zone-c``, ``felt-still``, ``felt-trembles`` or ``felt-walks``.
+
+    Returns
+    -------
+    float
+        root mean square speed, m/s.
+
+    Examples
+    --------
+    >>> vibration_limit("zone-c")
+    0.0045
+
+    References
+    ----------
+    iso-10816-1, Class I, borrowed; the words are our judgement.
+    """
+    return next(float(row["mm_per_s"]) for row in table("vibration_limits") if row["name"] == name) / 1000.0
+
+
+def guessed_eccentricity(make_up: str, diameter_m: float, out_of_round: bool) -> float:
+    """Distance from the centre of mass to the axis, guessed from where the wood sits.
+
+    Parameters
+    ----------
+    make_up : ``even``, ``some``, ``side`` or ``half`` for a blank nobody balanced; ``done`` for one balanced
+        with weights on a free spindle, whose friction hides the rest.
+    diameter_m : largest circle swept, m.
+    out_of_round : not yet turned true; adds a share for how it was cut and centred (not to ``done``).
+
+    Returns
+    -------
+    float
+        m.
+
+    Examples
+    --------
+    >>> round(1000 * guessed_eccentricity("half", 0.300, out_of_round=True), 1)
+    18.9
+    >>> round(1000 * guessed_eccentricity("done", 0.300, out_of_round=True), 1)
+    1.5
+
+    References
+    ----------
+    Our judgement, in ``data/balance_guesses.csv``.
+    """
+    shape = _guess("out-of-round") if out_of_round and make_up != "done" else 0.0
+    return (_guess(make_up) + shape) * diameter_m
+
+
+@cache
+def _guess(name: str) -> float:
+    """A row of ``data/balance_guesses.csv`` as a share of the diameter."""
+    return next(float(row["share_percent"]) for row in table("balance_guesses") if row["name"] == name) / 100.0

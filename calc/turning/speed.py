@@ -24,6 +24,8 @@ LimitId = Literal["rim", "own", "vibration", "push", "mount", "whip", "marked", 
 VARIABLE_STEP_RPM = 10.0  # a dial is read to about this: our judgement
 SHIELD_TEST_J = 0.500 * balance.STANDARD_GRAVITY * 1.27  # 6.23 J, high-mass impact test (z87-1)
 WHIP_SHARE = 0.5  # share of the whirling speed that long slender work may turn at: our judgement
+WHIP_FROM = 4.0  # length over diameter from which whip is looked at; below, it can never rule: arithmetic
+FREE_END_FACTOR = (1.8751 / math.pi) ** 2  # first root of a clamped bar over that of a pinned one (timoshenko)
 RESIN_MODULUS = 2.4e9  # Pa, room-cured casting epoxy, the softer of resin and wood: our judgement
 RESIN_DENSITY = 1150.0  # kg/m3, cast epoxy; wood is nearly always lighter: our judgement
 RUBBING: tuple[Operation, ...] = ("sand", "paste")
@@ -227,15 +229,14 @@ def rubbing_speed(diameter_m: float) -> float:
     return max(for_small, for_large)
 
 
-def whip_speed(diameter_m: float, length_m: float, modulus_pa: float = RESIN_MODULUS, density_kg_per_m3: float = RESIN_DENSITY) -> float:
-    """Speed at which a round bar between centres whirls: n = 60 (pi D / (8 L^2)) sqrt(E / rho).
+def whip_speed(diameter_m: float, length_m: float, far_end_held: bool = True) -> float:
+    """Speed at which a round bar of resin whirls: n = 60 (pi D / (8 L^2)) sqrt(E / rho) between centres.
 
     Parameters
     ----------
     diameter_m : D, m, more than 0.
-    length_m : length L between the centres, m, more than 0.
-    modulus_pa : E, Pa.
-    density_kg_per_m3 : rho, kg/m3.
+    length_m : length L, m, more than 0.
+    far_end_held : false when it stands free at one end; it then whirls at 0.356 of that speed.
 
     Returns
     -------
@@ -244,7 +245,7 @@ def whip_speed(diameter_m: float, length_m: float, modulus_pa: float = RESIN_MOD
 
     Notes
     -----
-    Pinned at both ends. Means nothing for a disc, where it is far above any lathe.
+    Pinned at both ends, or clamped at one. Means nothing for a disc, where it is far above any lathe.
 
     Examples
     --------
@@ -255,7 +256,8 @@ def whip_speed(diameter_m: float, length_m: float, modulus_pa: float = RESIN_MOD
     ----------
     timoshenko, from memory.
     """
-    return 60.0 * (math.pi * diameter_m / (8.0 * length_m**2)) * math.sqrt(modulus_pa / density_kg_per_m3)
+    pinned = 60.0 * (math.pi * diameter_m / (8.0 * length_m**2)) * math.sqrt(RESIN_MODULUS / RESIN_DENSITY)
+    return pinned if far_end_held else FREE_END_FACTOR * pinned
 
 
 def disc_mass(diameter_m: float, thickness_m: float, density_kg_per_m3: float = RESIN_DENSITY) -> float:
@@ -316,6 +318,35 @@ def shield_fragment_mass(rim_m_per_s: float) -> float:
 
 
 @dataclass(frozen=True)
+class LatheKind:
+    """What a kind of lathe weighs with its stand (kg), and its speed range (rpm), when the maker has not said."""
+
+    mass_kg: float
+    lowest_rpm: float
+    highest_rpm: float
+
+
+@cache
+def lathe_kinds() -> Mapping[str, LatheKind]:
+    """The rows of ``data/lathes.csv`` by name.
+
+    Returns
+    -------
+    Mapping
+
+    Examples
+    --------
+    >>> lathe_kinds()["floor"]
+    LatheKind(mass_kg=150.0, lowest_rpm=50.0, highest_rpm=4000.0)
+
+    References
+    ----------
+    lathes-sold for the ranges; the masses are our judgement.
+    """
+    return {row["name"]: LatheKind(float(row["mass_kg"]), float(row["lowest_rpm"]), float(row["highest_rpm"])) for row in table("lathes")}
+
+
+@dataclass(frozen=True)
 class Speeds:
     """What the lathe can be set to: belt steps, or a range for a dial.
 
@@ -370,6 +401,7 @@ class Limit:
 class TopSpeed:
     """The top speed and the ladder of limits it comes from.
 
+    ``rules`` is the lowest limit of all, ``hard`` the lowest that is not soft.
     ``setting_rpm`` is none when the lathe cannot go as slow as ``hard_rpm``. It is above
     ``speed_rpm`` in one case only: the lowest speed of the lathe is above a soft limit but not
     above ``hard_rpm``; ``too_quick`` is then true.
@@ -377,10 +409,19 @@ class TopSpeed:
 
     limits: tuple[Limit, ...]
     rules: Limit
-    hard_rpm: float
-    speed_rpm: float
+    hard: Limit
     setting_rpm: float | None
     too_quick: bool
+
+    @property
+    def speed_rpm(self) -> float:
+        """rpm: the lowest limit, before rounding to the lathe."""
+        return self.rules.speed_rpm
+
+    @property
+    def hard_rpm(self) -> float:
+        """rpm: the lowest of the limits that are not soft."""
+        return self.hard.speed_rpm
 
     @property
     def refused(self) -> bool:
@@ -414,13 +455,13 @@ def settle(limits: tuple[Limit, ...], speeds: Speeds) -> TopSpeed:
     """
     ladder = (*limits, Limit("lathe", speeds.highest_rpm))
     counting = [limit for limit in ladder if limit.counts]
-    hard = min(limit.speed_rpm for limit in counting if not limit.soft)
+    hard = min((limit for limit in counting if not limit.soft), key=lambda limit: limit.speed_rpm)
     rules = min(counting, key=lambda limit: limit.speed_rpm)
     setting = speeds.at_or_below(rules.speed_rpm)
-    too_quick = setting is None and speeds.lowest_rpm <= hard
+    too_quick = setting is None and speeds.lowest_rpm <= hard.speed_rpm
     if too_quick:
         setting = speeds.lowest_rpm
-    return TopSpeed(ladder, rules, hard, rules.speed_rpm, setting, too_quick)
+    return TopSpeed(ladder, rules, hard, setting, too_quick)
 
 
 @dataclass(frozen=True)
@@ -444,7 +485,8 @@ class Job:
     standing_mass_kg : mass the lathe stands like, kg (:func:`calc.turning.balance.standing_mass`).
     vibration_limit_m_per_s, clean_limit_m_per_s : vibration not to be passed, and that leaves a clean cut.
     mount_share : share of the rim, vibration and push limits that the mount allows, 0 to 1.
-    whip_length_m : length held between two centres, m; none when the work is held at one end.
+    length_m : thickness, or length along the lathe, m, more than 0.
+    far_end_held : by centre or pad.
     marked_rpm : highest speed marked on the chuck; none when there is none.
     own_rpm : the maker's own limit; none when there is none.
     measured : overrules the guess of the vibration.
@@ -459,7 +501,8 @@ class Job:
     vibration_limit_m_per_s: float
     clean_limit_m_per_s: float
     mount_share: float = 1.0
-    whip_length_m: float | None = None
+    length_m: float = 0.05
+    far_end_held: bool = True
     marked_rpm: float | None = None
     own_rpm: float | None = None
     measured: Measured | None = None
@@ -520,8 +563,8 @@ def job_limits(job: Job) -> tuple[Limit, ...]:
     if job.mount_share < 1.0:
         bearing = min(limit.speed_rpm for limit in limits if limit.counts and (limit.id != "own" or lifted))
         limits.append(Limit("mount", job.mount_share * bearing))
-    if job.whip_length_m is not None:
-        limits.append(Limit("whip", WHIP_SHARE * whip_speed(job.diameter_m, job.whip_length_m)))
+    if job.length_m > WHIP_FROM * job.diameter_m:
+        limits.append(Limit("whip", WHIP_SHARE * whip_speed(job.diameter_m, job.length_m, job.far_end_held)))
     if job.marked_rpm is not None:
         limits.append(Limit("marked", job.marked_rpm))
     if job.operation in RUBBING:
@@ -533,7 +576,9 @@ def job_limits(job: Job) -> tuple[Limit, ...]:
     return tuple(limits)
 
 
-def wheel_limits(wheel_diameter_m: float, marked_rpm: float | None, own_rpm: float | None = None, felt_rpm: float | None = None) -> tuple[Limit, ...]:
+def wheel_limits(
+    wheel_diameter_m: float, marked_rpm: float | None, own_rpm: float | None = None, felt_rpm: float | None = None
+) -> tuple[Limit, ...]:
     """Every limit on the speed of a buffing wheel on resin.
 
     Marked: the marking, and softly 18.5 m/s at its rim for heat. Unmarked: 18.5 m/s is the cap.
