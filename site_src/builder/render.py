@@ -32,7 +32,7 @@ import markdown
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup
 
-from calc import desk
+from calc import desk, sources
 
 FRONT_KEYS = frozenset(
     {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run"}
@@ -97,6 +97,7 @@ def render_pages(
         "pages": sorted(pages, key=lambda page: (int(page.front.get("order", "99")), page.title)),
         "moments": MOMENTS,
         "policy": CONTENT_SECURITY_POLICY,
+        "sources": list(sources.bibliography().values()),
         "version": version,
         "desk": ask_desk,
     }
@@ -210,6 +211,7 @@ def make_environment(templates: Path) -> Environment:
     environment = Environment(
         loader=FileSystemLoader(templates), autoescape=True, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True
     )
+    environment.filters["lower_first"] = lambda text: text[:1].lower() + text[1:]
     environment.filters["json"] = lambda value: json.dumps(value, ensure_ascii=False, sort_keys=True)
     return environment
 

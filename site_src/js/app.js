@@ -1,13 +1,15 @@
 // Starts the site: the store, the desk (Python in a worker), the service worker, and the components of the page on show.
 
+import { DeskClient } from './desk-client.js';
 import { Nav } from './nav.js';
 import { Status } from './status.js';
 import { Store } from './store/db.js';
+import { startKeeping } from './sw-client.js';
 import { wireTheme } from './theme-switch.js';
 
 /**
  * @typedef {object} App What every component is given.
- * @property {import('./desk-client.js').DeskClient} desk
+ * @property {DeskClient} desk
  * @property {Store} store
  * @property {Status} status
  * @property {'metric'|'imperial'} units
@@ -31,7 +33,7 @@ let generation = 0;
 
 /** Start every component inside an element. @param {ParentNode} place @param {App} app */
 async function mountAll(place, app) {
-  const mine = ++generation;
+  const mine = generation;
   for (const element of place.querySelectorAll('[data-component]')) {
     const { mount } = await COMPONENTS[/** @type {HTMLElement} */ (element).dataset.component]();
     if (mine !== generation) return;
@@ -74,32 +76,36 @@ function afterPaint(task) {
 async function start() {
   const html = document.documentElement;
   const root = new URL(html.dataset.root, location.href);
-  for (const link of document.querySelectorAll('.top a, .foot a')) link.setAttribute('href', /** @type {HTMLAnchorElement} */ (link).href);
+  for (const link of document.querySelectorAll('.top a, .foot a, head link')) link.setAttribute('href', /** @type {HTMLAnchorElement} */ (link).href);
 
   const status = new Status(document.getElementById('status'));
   const store = new Store({ onFailure: () => status.saveFailed() });
-  const settings = await store.settings();
+  const desk = new DeskClient();
+  desk.addEventListener('state', () => status.desk(desk.state, desk.reason));
+  desk.addEventListener('progress', (event) => status.progress(/** @type {CustomEvent} */ (event).detail));
+  document.addEventListener('before-update', (event) => /** @type {CustomEvent} */ (event).detail.wait(store.written()));
+  wireTheme(document.getElementById('theme'));
+
+  const { units = 'metric' } = await store.settings();
   /** @type {App} */
   const app = {
-    desk: null,
+    desk,
     store,
     status,
-    units: settings.units ?? 'metric',
+    units,
     root,
     announce: makeAnnouncer(document.getElementById('announce')),
-    setUnits(units) {
-      app.units = units;
-      store.set('units', units);
+    setUnits(chosen) {
+      app.units = chosen;
+      store.set('units', chosen);
     },
   };
-  wireTheme(document.getElementById('theme'));
-  afterPaint(async () => {
-    const [{ startDesk }, { startKeeping }] = await Promise.all([import('./desk-start.js'), import('./sw-client.js')]);
-    app.desk = startDesk(app);
-    await mountAll(document, app);
+  new Nav({ root, leave: unmountAll, arrive: (main) => mountAll(main, app) }).start();
+  await mountAll(document, app);
+  afterPaint(() => {
+    desk.start();
     startKeeping(app);
   });
-  new Nav({ root, leave: unmountAll, arrive: (main) => mountAll(main, app) }).start();
 }
 
 start();

@@ -18,12 +18,20 @@ export class Status {
   desk(state, reason = '') {
     this.#row.dataset.state = state;
     this.#desk.textContent = this.#row.dataset[state];
-    if (state === 'failed' && this.#row.dataset[reason]) this.#note.textContent = this.#row.dataset[reason];
+    if (state === 'failed') this.#note.textContent = this.#row.dataset[reason] ?? '';
+    else if (this.#row.dataset.told) this.kept(/** @type {any} */ (this.#row.dataset.told));
+  }
+
+  /** How far the start is. @param {{done: number, of: number}} progress */
+  progress({ done, of }) {
+    const percent = Math.round((100 * done) / of);
+    if (this.#row.dataset.state === 'waking') this.#desk.textContent = `${this.#row.dataset.waking} ${percent} %`;
   }
 
   /** Say once what this device keeps. @param {'offline'|'incomplete'|'notKept'} kept */
   kept(kept) {
-    this.#note.textContent = this.#row.dataset[kept];
+    this.#row.dataset.told = kept;
+    if (this.#row.dataset.state !== 'failed') this.#note.textContent = this.#row.dataset[kept];
   }
 
   /** A write to this device failed. */

@@ -12,6 +12,8 @@ export class Store {
   /** @type {Promise<IDBDatabase>|null} */
   #opening = null;
   #onFailure;
+  /** @type {Promise<unknown>} */
+  #writing = Promise.resolve();
 
   /** @param {{onFailure: (error: unknown) => void}} options */
   constructor({ onFailure }) {
@@ -57,15 +59,29 @@ export class Store {
     return this.put('settings', /** @type {any} */ ({ id, value }));
   }
 
-  /** Take everything away that this device keeps. */
+  /** Forget all drafts and runs; true once they are gone. */
   async clear() {
-    for (const shelf of /** @type {Shelf[]} */ (['settings', 'drafts', 'runs'])) {
-      await this.#told(() => this.#with(shelf, 'readwrite', (store) => store.clear()));
+    const done = [];
+    for (const shelf of /** @type {Shelf[]} */ (['drafts', 'runs'])) {
+      done.push(await this.#told(() => this.#with(shelf, 'readwrite', (store) => store.clear())));
     }
+    return done.every(Boolean);
+  }
+
+  /** Resolves when everything written so far is on the device, or was told as failed. */
+  written() {
+    return this.#writing;
+  }
+
+  /** Writes follow one another, so the last one asked for is the one that stays. @param {() => Promise<unknown>} write */
+  #told(write) {
+    const result = this.#writing.then(() => this.#attempt(write));
+    this.#writing = result;
+    return result;
   }
 
   /** @param {() => Promise<unknown>} write */
-  async #told(write) {
+  async #attempt(write) {
     try {
       await write();
       return true;

@@ -1,0 +1,93 @@
+// One field on the page: what was typed in it and under which units, whether it is asked, and its message.
+
+/** @typedef {'metric'|'imperial'} System */
+/** @typedef {{typed: string, units: System}} Typed */
+
+export class Field {
+  /** What the maker typed and the units shown at the time; null while the default stands in. @type {Typed|null} */
+  origin = null;
+  /** The maker has left this field, so its message may be shown. */
+  left = false;
+  #error;
+  #hint;
+
+  /** @param {HTMLElement} element */
+  constructor(element) {
+    this.element = element;
+    this.name = element.dataset.field;
+    /** @type {[string, string[]][]} */
+    this.when = JSON.parse(element.dataset.when);
+    this.default = element.dataset.default ?? '';
+    this.inputs = /** @type {HTMLInputElement[]} */ ([...element.querySelectorAll('input, select')]);
+    this.isPick = this.inputs[0].tagName === 'SELECT';
+    this.isChoice = element.dataset.type === 'choice';
+    this.#error = /** @type {HTMLElement} */ (element.querySelector('.field__error'));
+    this.#hint = element.querySelector('.field__hint');
+    if (this.isChoice) this.show('');
+  }
+
+  /** The text in the control. */
+  get text() {
+    if (this.isChoice && !this.isPick) return this.inputs.find((input) => input.checked)?.value ?? '';
+    return this.inputs[0].value.trim();
+  }
+
+  /** The control that takes the focus. */
+  get target() {
+    return this.inputs.find((input) => input.checked) ?? this.inputs[0];
+  }
+
+  /** The maker changed the control. @param {System} units */
+  take(units) {
+    this.origin = this.text ? { typed: this.text, units } : null;
+    this.#dress();
+  }
+
+  /** Put a text into the control; an empty one shows the default of a choice. @param {string} text */
+  show(text) {
+    const wanted = this.isChoice ? text || this.default : text;
+    if (this.isChoice && !this.isPick) for (const input of this.inputs) input.checked = input.value === wanted;
+    else this.inputs[0].value = wanted;
+    this.#dress();
+  }
+
+  /** What a choice shows of itself: the option picked, and that it is a preset for as long as nobody chose. */
+  #dress() {
+    const preset = /** @type {HTMLElement} */ (this.element.querySelector('[data-part="preset"]'));
+    if (preset) preset.style.visibility = this.origin ? 'hidden' : 'visible';
+    if (!this.isPick) return;
+    const option = /** @type {HTMLSelectElement} */ (/** @type {unknown} */ (this.inputs[0])).selectedOptions[0];
+    this.element.querySelector('[data-part="picked"]').textContent = option?.dataset.label ?? '';
+    const hint = this.element.querySelector('[data-part="picked-hint"]');
+    if (hint) hint.textContent = option?.dataset.hint ?? '';
+  }
+
+  /** @param {System} units */
+  showUnits(units) {
+    for (const part of /** @type {NodeListOf<HTMLElement>} */ (this.element.querySelectorAll('[data-metric]'))) {
+      part.textContent = part.dataset[units];
+    }
+    const [input] = this.inputs;
+    if ('fractions' in input.dataset) input.inputMode = units === 'imperial' ? 'text' : 'decimal';
+  }
+
+  /** Whether the field is asked, and show or hide it so. @param {Map<string, string>} choices those of the fields before */
+  ask(choices) {
+    const asked = this.when.every(([name, values]) => values.includes(choices.get(name) ?? ''));
+    this.element.hidden = !asked;
+    if (asked && this.isChoice && this.text) choices.set(this.name, this.text);
+    return asked;
+  }
+
+  /** Show what is wrong in the slot of the hint, or the hint again. @param {string} message */
+  say(message) {
+    this.#error.querySelector('[data-part="error"]').textContent = message;
+    this.#error.hidden = !message;
+    this.#hint.classList.toggle('visually-hidden', Boolean(message));
+    this.element.toggleAttribute('data-wrong', Boolean(message));
+    for (const input of this.inputs) {
+      if (message) input.setAttribute('aria-invalid', 'true');
+      else input.removeAttribute('aria-invalid');
+    }
+  }
+}

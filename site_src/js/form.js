@@ -1,0 +1,369 @@
+// The form of a question: keeps what was typed, asks calc after each change, shows what comes back.
+
+import { readFragment, writeFragment } from './address.js';
+import { AnswerView } from './answer.js';
+import { Ask, ErrorSummary } from './errors.js';
+import { Field } from './fields.js';
+
+/** @typedef {import('./fields.js').System} System @typedef {import('./fields.js').Typed} Typed */
+
+/** Pause after a keystroke before calc is asked, in ms. */
+const PAUSE = 60;
+
+/** @param {HTMLElement} root @param {import('./app.js').App} app */
+export async function mount(root, app) {
+  const question = new QuestionForm(root, app);
+  await question.start();
+  return () => question.stop();
+}
+
+class QuestionForm {
+  #app;
+  #root;
+  #id;
+  #form;
+  /** @type {Map<string, Field>} */
+  #fields;
+  #summary;
+  #ask;
+  #answer;
+  #readout;
+  /** Slips the maker said yes to: field and the text it was said of. @type {Record<string, string>} */
+  #confirmed = {};
+  /** @type {any} */
+  #reply = null;
+  #submitted = false;
+  #timer = 0;
+  #busy = false;
+  #again = false;
+  /** What was cleared, to be put back. @type {any} */
+  #cleared = null;
+  #ending = new AbortController();
+
+  /** @param {HTMLElement} root @param {import('./app.js').App} app */
+  constructor(root, app) {
+    const part = (/** @type {string} */ name) => /** @type {HTMLElement} */ (root.querySelector(`[data-part="${name}"]`));
+    this.#app = app;
+    this.#root = root;
+    this.#id = root.dataset.question;
+    this.#form = root.querySelector('form');
+    this.#fields = new Map([...root.querySelectorAll('[data-field]')].map((element) => {
+      const field = new Field(/** @type {HTMLElement} */ (element));
+      return [field.name, field];
+    }));
+    this.#summary = new ErrorSummary(part('summary'), (name) => this.#goTo(name));
+    this.#ask = new Ask(part('ask'), (...picked) => this.#picked(...picked));
+    this.#answer = new AnswerView(part('reserve'), { title: root.dataset.title, address: () => this.#address() });
+    this.#readout = part('readout-figure');
+  }
+
+  async start() {
+    const { signal } = this.#ending;
+    const given = readFragment(location.hash, [...this.#fields.keys()]);
+    const draft = given ?? (await this.#app.store.get('drafts', this.#id));
+    if (signal.aborted) return;
+    if (given && given.units !== this.#app.units) this.#app.setUnits(given.units);
+    this.#showUnits();
+    if (draft) this.#restore(draft);
+    this.#askFields();
+    this.#form.dataset.ready = '';
+    this.#form.addEventListener('input', (event) => this.#typed(event), { signal });
+    this.#form.addEventListener('focusout', (event) => this.#left(event), { signal });
+    this.#form.addEventListener('submit', (event) => this.#submit(event), { signal });
+    this.#watchAnswer(signal);
+    this.#form.querySelector('[data-do="clear"]').addEventListener('click', () => this.#clear(), { signal });
+    window.addEventListener('hashchange', () => this.#addressed(), { signal });
+    this.#app.desk.addEventListener('state', () => this.#showState(), { signal });
+    if (draft) await this.#switchTo(this.#app.units);
+    this.#showState();
+    this.#work();
+  }
+
+  stop() {
+    clearTimeout(this.#timer);
+    this.#ending.abort();
+  }
+
+  /** The figure at the bottom goes away while the answer itself is on the screen. @param {AbortSignal} signal */
+  #watchAnswer(signal) {
+    const readout = this.#form.querySelector('[data-part="readout"]');
+    const watcher = new IntersectionObserver(
+      ([{ isIntersecting }]) => readout.toggleAttribute('data-away', isIntersecting && !this.#answer.element.hidden),
+      { rootMargin: '0px 0px -45% 0px' },
+    );
+    watcher.observe(this.#answer.element);
+    signal.addEventListener('abort', () => watcher.disconnect());
+  }
+
+  // What was typed
+
+  /** @param {Event} event */
+  #typed({ target }) {
+    const input = /** @type {HTMLInputElement} */ (target);
+    if (input.name === 'units') {
+      this.#app.setUnits(/** @type {System} */ (input.value));
+      this.#showUnits();
+      this.#switchTo(this.#app.units).then(() => this.#changed());
+      return;
+    }
+    const field = this.#fields.get(input.name);
+    field.take(this.#app.units);
+    if (field.isChoice) field.left = true;
+    this.#offerClear(null);
+    this.#askFields();
+    this.#changed();
+  }
+
+  /** @param {FocusEvent} event */
+  #left({ target }) {
+    const field = this.#fields.get(/** @type {HTMLInputElement} */ (target).name);
+    if (!field?.origin) return;
+    field.left = true;
+    this.#showMessages();
+  }
+
+  #changed() {
+    if (location.hash.includes('=')) history.replaceState(history.state, '', location.pathname + location.search);
+    this.#keep();
+    clearTimeout(this.#timer);
+    this.#timer = window.setTimeout(() => this.#work(), PAUSE);
+  }
+
+  /** Fields that are asked and were typed in, in their order. @returns {Map<string, Typed>} */
+  #inputs() {
+    const asked = [...this.#fields.values()].filter((field) => !field.element.hidden && field.origin);
+    return new Map(asked.map((field) => [field.name, field.origin]));
+  }
+
+  /** Everything typed, also in fields that are not asked at the moment. */
+  #record() {
+    const typed = [...this.#fields.values()].filter((field) => field.origin);
+    return { inputs: Object.fromEntries(typed.map((field) => [field.name, field.origin])), confirmed: this.#confirmed };
+  }
+
+  #keep() {
+    const record = this.#record();
+    if (Object.keys(record.inputs).length === 0) {
+      this.#app.store.remove('drafts', this.#id);
+      return;
+    }
+    const { headline } = this.#reply ?? {};
+    const what = headline ? `${headline.text} ${headline.unit}`.trim() : '';
+    this.#app.store.put('drafts', { id: this.#id, name: this.#root.dataset.title, path: `${this.#id}/`, what, at: Date.now(), ...record });
+  }
+
+  /** @param {{inputs: Record<string, Typed>, confirmed?: Record<string, string>}} record */
+  #restore({ inputs, confirmed = {} }) {
+    this.#confirmed = confirmed;
+    for (const field of this.#fields.values()) {
+      field.origin = inputs[field.name] ?? null;
+      field.left = Boolean(field.origin);
+      field.show(field.origin?.typed ?? '');
+    }
+    const more = /** @type {HTMLDetailsElement} */ (this.#root.querySelector('[data-part="more"]'));
+    if (more?.querySelector('[data-field]') && [...this.#fields.values()].some((f) => f.origin && more.contains(f.element))) more.open = true;
+  }
+
+  #addressed() {
+    const given = readFragment(location.hash, [...this.#fields.keys()]);
+    if (!given) return;
+    this.#app.setUnits(given.units);
+    this.#showUnits();
+    this.#restore(given);
+    this.#askFields();
+    this.#switchTo(given.units).then(() => this.#work());
+  }
+
+  #address() {
+    return new URL(writeFragment(this.#inputs(), this.#app.units), location.href).href;
+  }
+
+  #clear() {
+    if (this.#cleared) {
+      this.#restore(this.#cleared);
+      this.#offerClear(null);
+    } else {
+      const record = this.#record();
+      this.#restore({ inputs: {} });
+      this.#offerClear(Object.keys(record.inputs).length ? record : null);
+    }
+    this.#submitted = false;
+    this.#askFields();
+    this.#switchTo(this.#app.units).then(() => this.#changed());
+  }
+
+  /** @param {any} record what can be put back */
+  #offerClear(record) {
+    this.#cleared = record;
+    const button = /** @type {HTMLElement} */ (this.#form.querySelector('[data-do="clear"]'));
+    button.textContent = record ? button.dataset.restore : button.dataset.clear;
+  }
+
+  // Units
+
+  #showUnits() {
+    const { units } = this.#app;
+    for (const input of /** @type {NodeListOf<HTMLInputElement>} */ (this.#form.querySelectorAll('[name="units"]'))) {
+      input.checked = input.value === units;
+    }
+    for (const field of this.#fields.values()) field.showUnits(units);
+    this.#root.dataset.units = units;
+  }
+
+  /** Show every text in these units; what was typed is kept, so going to and fro never drifts. @param {System} units */
+  async #switchTo(units) {
+    const { inputs } = this.#record();
+    if (Object.values(inputs).every((typed) => typed.units === units)) {
+      for (const field of this.#fields.values()) if (field.origin) field.show(field.origin.typed);
+      return;
+    }
+    const texts = await this.#call('convert', { id: this.#id, inputs, units });
+    if (!texts || units !== this.#app.units) return;
+    for (const [name, text] of Object.entries(texts)) {
+      const field = this.#fields.get(name);
+      if (field.origin === inputs[name]) field.show(text);
+    }
+  }
+
+  // Asking calc
+
+  /** Show the fields that are asked, given the choices made before them. */
+  #askFields() {
+    /** @type {Map<string, string>} */
+    const choices = new Map();
+    for (const field of this.#fields.values()) field.ask(choices);
+  }
+
+  /** One question at a time goes to the desk; the newest is asked next, those between are dropped. */
+  async #work() {
+    clearTimeout(this.#timer);
+    if (this.#busy) {
+      this.#again = true;
+      return;
+    }
+    this.#busy = true;
+    do {
+      this.#again = false;
+      const reply = await this.#call('answer', {
+        id: this.#id,
+        inputs: Object.fromEntries(this.#inputs()),
+        units: this.#app.units,
+        confirmed: this.#confirmed,
+      });
+      if (this.#ending.signal.aborted) return;
+      if (reply && !this.#again) this.#show(reply);
+    } while (this.#again);
+    this.#busy = false;
+  }
+
+  /** @param {string} name @param {object} args @returns {Promise<any>} null when the desk cannot */
+  async #call(name, args) {
+    try {
+      return await this.#app.desk.call(name, args);
+    } catch (error) {
+      if (this.#ending.signal.aborted) return null;
+      this.#reply = null;
+      this.#answer.clear();
+      this.#readout.textContent = this.#readout.dataset.failed;
+      console.error(error);
+      return null;
+    }
+  }
+
+  // Showing what came back
+
+  /** @param {any} reply */
+  #show(reply) {
+    const before = this.#reply?.headline?.text;
+    this.#reply = reply;
+    if (reply.headline) this.#answer.show(reply);
+    else this.#answer.clear();
+    this.#showMessages();
+    this.#showState();
+    if (!reply.headline) {
+      if (this.#ask.text) this.#app.announce(this.#ask.text);
+      return;
+    }
+    const { label, text, unit, say } = reply.headline;
+    this.#app.announce(`${label}: ${text} ${unit}. ${say}`);
+    if (text !== before && Object.keys(this.#record().inputs).length) this.#keep();
+  }
+
+  #showMessages() {
+    if (!this.#reply) return;
+    const { errors, queries } = this.#reply;
+    const shown = errors.filter((/** @type {any} */ error) => this.#isTold(error));
+    for (const field of this.#fields.values()) {
+      field.say(shown.find((/** @type {any} */ error) => error.field === field.name)?.message ?? '');
+    }
+    this.#ask.put(queries[0] ?? shown.find((/** @type {any} */ error) => error.choices?.length));
+    if (this.#summary.isOpen) this.#summary.fill(errors);
+    if (!errors.length) this.#submitted = false;
+    this.#title(this.#summary.isOpen);
+  }
+
+  /** A field's own message comes after leaving it; 'nothing there' only once the answer was asked for. @param {any} error */
+  #isTold({ field, code }) {
+    if (this.#submitted) return true;
+    return code !== 'missing' && (this.#fields.get(field)?.left ?? true);
+  }
+
+  #showState() {
+    const { headline, queries } = this.#reply ?? {};
+    const words = this.#readout.dataset;
+    if (headline) this.#readout.textContent = `${headline.text} ${headline.unit}`.trim();
+    else if (this.#app.desk.state !== 'ready') this.#readout.textContent = words[this.#app.desk.state];
+    else this.#readout.textContent = queries?.length ? words.asking : words.missing;
+    this.#readout.parentElement.toggleAttribute('data-answered', Boolean(headline));
+  }
+
+  /** @param {SubmitEvent} event */
+  async #submit(event) {
+    event.preventDefault();
+    this.#submitted = true;
+    for (const field of this.#fields.values()) field.left = true;
+    await this.#work();
+    while (this.#busy) await new Promise((resolve) => setTimeout(resolve, 20));
+    if (!this.#reply || this.#ending.signal.aborted) return;
+    const { errors, queries, headline } = this.#reply;
+    this.#showMessages();
+    this.#summary.open(errors);
+    this.#title(errors.length > 0);
+    if (!errors.length && queries.length) this.#ask.focus();
+    if (headline) {
+      this.#answer.element.focus({ preventScroll: true });
+      this.#answer.element.scrollIntoView({ block: 'start' });
+    }
+  }
+
+  /** @param {boolean} wrong */
+  #title(wrong) {
+    const prefix = this.#root.dataset.errorTitle;
+    const plain = document.title.replace(prefix, '');
+    document.title = wrong ? prefix + plain : plain;
+  }
+
+  /** The maker answered a question about a slip. @param {string} name @param {string} value @param {boolean} keep */
+  #picked(name, value, keep) {
+    const field = this.#fields.get(name);
+    if (keep) {
+      this.#confirmed = { ...this.#confirmed, [name]: field.origin?.typed ?? '' };
+    } else {
+      field.show(value);
+      field.take(this.#app.units);
+    }
+    field.target.focus({ preventScroll: true });
+    this.#ask.put(undefined);
+    this.#changed();
+  }
+
+  /** Bring a field into view with its label, then focus it. @param {string} name */
+  #goTo(name) {
+    const field = this.#fields.get(name);
+    if (!field) return;
+    const fold = field.element.closest('details');
+    if (fold) fold.open = true;
+    field.element.scrollIntoView({ block: 'start' });
+    field.target.focus({ preventScroll: true });
+  }
+}
