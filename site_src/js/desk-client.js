@@ -30,7 +30,10 @@ export class DeskError extends Error {
  * @property {(error: Error) => void} reject
  */
 
-/** Fires 'state' when `state` or `reason` changed, and 'progress' ({detail: {done, of}}) while starting. */
+/**
+ * Fires 'state' when `state` or `reason` changed, 'progress' ({detail: {done, of}}) while starting, 'launched' when a worker
+ * was made and 'kept' when its memory was kept for later starts.
+ */
 export class DeskClient extends EventTarget {
   /** @type {'waking'|'ready'|'failed'} */
   state = 'waking';
@@ -97,6 +100,7 @@ export class DeskClient extends EventTarget {
       },
     };
     this.#worker = new Worker(WORKER, options);
+    this.dispatchEvent(new Event('launched'));
     if (!modules) return this.#fail('noModule');
     this.#worker.onmessage = ({ data }) => this.#heard(data);
     this.#worker.onerror = (event) => {
