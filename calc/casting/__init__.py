@@ -1,0 +1,1 @@
+"""Casting: wood and resin in one mould. Pure functions on SI floats."""

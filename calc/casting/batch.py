@@ -1,0 +1,179 @@
+"""One mixing job: what is wanted, what weighs it, and the pours it comes to.
+
+The question and the step-by-step run both go by a :class:`Job`, so the figures on both are the same.
+Masses in kg, times in s; :class:`ScaleFace` is the one place where a mass becomes what a scale shows.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from functools import cache
+from typing import Literal
+
+from calc.casting import mixing
+from calc.casting.mixing import Parts, PourLimit, Ratio
+from calc.quantity import Reading, Shown, from_si, read, round_to, to_si
+from calc.sources import table
+
+Way = Literal["pour", "decant", "kit"]
+
+#: A step is kept as it is when it has at most this many decimals in the scale's unit.
+_DECIMALS = 3
+
+
+@cache
+def standard(name: str) -> float:
+    """A figure of ``data/mixing.csv``, in its printed unit.
+
+    Examples
+    --------
+    >>> standard("ratio good")
+    0.02
+    """
+    return next(float(row["value"]) for row in table("mixing") if row["name"] == name)
+
+
+@dataclass(frozen=True)
+class ScaleFace:
+    """What the scale shows: its unit and its step, in that unit.
+
+    Examples
+    --------
+    >>> str(ScaleFace("g", 1).show(0.8966))
+    '897 g'
+    """
+
+    unit: str
+    step: float
+
+    @property
+    def step_kg(self) -> float:
+        return to_si(self.step, "mass", self.unit)
+
+    @property
+    def step_text(self) -> str:
+        """The step as the scale would write it."""
+        return self._text(self.step)
+
+    def show(self, mass: float) -> Shown:
+        """``mass`` (kg; may be negative on a tared scale) at the scale's nearest step."""
+        number = round_to(from_si(mass, "mass", self.unit), self.step)
+        return Shown(self._text(number), self.unit, to_si(number, "mass", self.unit))
+
+    def down(self, mass: float) -> float:
+        """``mass`` (kg) at the step below."""
+        return to_si(round_to(from_si(mass, "mass", self.unit), self.step, "down"), "mass", self.unit)
+
+    def near(self, mass: float) -> float:
+        """``mass`` (kg) at the nearest step."""
+        return self.show(mass).si
+
+    def read(self, text: str) -> Reading:
+        """What the maker keyed in, in the scale's unit unless another is written.
+
+        Raises
+        ------
+        InputError
+            not a number, or not a unit of weight.
+        """
+        return read("reading", text, "mass", self.unit)
+
+    def _text(self, number: float) -> str:
+        places = next((n for n in range(_DECIMALS) if _whole(self.step * 10**n)), _DECIMALS)
+        text = f"{number:.{places}f}"
+        return text.removeprefix("-") if float(text) == 0 else text
+
+
+def face_of(step: float, unit: str) -> ScaleFace:
+    """The face of a scale with this step (kg) that reads in ``unit``.
+
+    A step that is no short decimal there (1 g is 0.03527 oz) goes up to the next 1, 2 or 5: 0.05 oz.
+
+    Examples
+    --------
+    >>> face_of(0.001, "oz").step, face_of(0.001, "g").step
+    (0.05, 1.0)
+    """
+    shown = from_si(step, "mass", unit)
+    if _whole(shown * 10**_DECIMALS):
+        return ScaleFace(unit, round(shown, _DECIMALS))
+    decade = 10.0 ** math.floor(math.log10(shown))
+    return ScaleFace(unit, next(nice * decade for nice in (1, 2, 5, 10) if nice * decade >= shown))
+
+
+@dataclass(frozen=True)
+class Job:
+    """Everything a mixing job goes by.
+
+    Parameters
+    ----------
+    total : mixed resin wanted, kg.
+    ratio : by weight.
+    face : what the scale shows; ``step`` is its true step, kg, ``capacity`` the most it weighs, kg.
+    limit : the most mixed resin in one pour.
+    density : of the mixed resin, kg/m3.
+    good, worst : the ratio may be off by these fractions (green, amber); one figure when the sheet prints it.
+    way : into the bucket on the scale, out of the jug on the scale, or whole kits.
+    in_a, in_b : already in the first bucket, kg.
+    empty : what the empty bucket weighs, kg, when the maker has weighed it.
+    working : working time, s; mixing : the sheet's mixing time, s; None when not given.
+    kit : A and B in one kit, kg.
+    """
+
+    total: float
+    ratio: Ratio
+    face: ScaleFace
+    step: float
+    capacity: float
+    limit: PourLimit
+    density: float
+    good: float
+    worst: float
+    tolerance_from_sheet: bool = False
+    way: Way = "pour"
+    in_a: float = 0.0
+    in_b: float = 0.0
+    empty: float | None = None
+    working: float | None = None
+    mixing: float | None = None
+    kit: Parts | None = None
+
+    @property
+    def net(self) -> float:
+        """The most mixed resin in one pour, kg."""
+        return self.limit.net
+
+    @property
+    def weighable(self) -> bool:
+        """Whether one pour can hold at least the smallest amount the scale shows."""
+        return self.net >= mixing.weighable(self.face.step_kg, self.ratio, self.face.step_kg).total
+
+    def pours(self) -> tuple[Parts, ...]:
+        """What each pour weighs, in order; the first makes use of what is in the bucket already.
+
+        Raises
+        ------
+        ValueError
+            not :attr:`weighable`.
+        """
+        if self.kit is not None:
+            return (self.kit,) * mixing.kits_needed(self.total, self.kit)
+        pours = mixing.equal_pours(self.total, self.ratio, self.net, self.face.step_kg)
+        grown = mixing.parts_with(pours[0], self.in_a, self.in_b, self.ratio)
+        if grown == pours[0]:
+            return pours
+        first = Parts(max(self.in_a, self.face.near(grown.a)), max(self.in_b, self.face.near(grown.b)))
+        return (first, *self.shared(self.total - first.total))
+
+    def shared(self, remaining: float) -> tuple[Parts, ...]:
+        """The pours that are left when ``remaining`` kg is still wanted; none for less than a step."""
+        if remaining < self.face.step_kg:
+            return ()
+        if self.kit is not None:
+            return (self.kit,) * mixing.kits_needed(remaining, self.kit)
+        return mixing.equal_pours(remaining, self.ratio, self.net, self.face.step_kg)
+
+
+def _whole(value: float) -> bool:
+    return round(value) >= 1 and abs(value - round(value)) <= 1e-6 * value
