@@ -25,6 +25,10 @@ const COMPONENTS = {
   device: () => import('./device-page.js'),
   run: () => import('./run.js'),
   checklist: () => import('./checklist.js'),
+  prefill: () => import('./prefill.js'),
+  'past-runs': () => import('./past-runs.js'),
+  cards: () => import('./cards.js'),
+  respirator: () => import('./respirator.js'),
 };
 
 /** @type {(() => void)[]} */
@@ -102,6 +106,8 @@ async function start() {
   };
   new Nav({ root, leave: unmountAll, arrive: (main) => mountAll(main, app) }).start();
   await mountAll(document, app);
+  html.dataset.started = '';
+  dispatchEvent(new Event('site-started'));
   afterPaint(() => {
     desk.start();
     startKeeping(app);
