@@ -146,6 +146,15 @@ def _pint_unit(spelling: str) -> pint.Unit:
     return _registry().Unit(spelling)
 
 
+@cache
+def _scale(kind: str, symbol: str) -> tuple[float, float]:
+    """One of the unit in SI, and the SI value of its zero: asked of Pint once, since an answer converts hundreds of times."""
+    declared = KINDS[kind]
+    unit, si = _pint_unit(declared.units[symbol]), _pint_unit(declared.si)
+    zero = float(_registry().Quantity(0.0, unit).m_as(si))
+    return float(_registry().Quantity(1.0, unit).m_as(si)) - zero, zero
+
+
 def to_si(value: float, kind: str, symbol: str) -> float:
     """Convert ``value`` in the unit shown as ``symbol`` to the kind's SI float.
 
@@ -154,8 +163,8 @@ def to_si(value: float, kind: str, symbol: str) -> float:
     >>> round(to_si(68, "temperature", "°F"), 6)
     293.15
     """
-    declared = KINDS[kind]
-    return float(_registry().Quantity(value, _pint_unit(declared.units[symbol])).m_as(_pint_unit(declared.si)))
+    size, zero = _scale(kind, symbol)
+    return value * size + zero
 
 
 def from_si(value: float, kind: str, symbol: str) -> float:
@@ -164,8 +173,8 @@ def from_si(value: float, kind: str, symbol: str) -> float:
     >>> round(from_si(0.34925, "length", "in"), 9)
     13.75
     """
-    declared = KINDS[kind]
-    return float(_registry().Quantity(value, _pint_unit(declared.si)).m_as(_pint_unit(declared.units[symbol])))
+    size, zero = _scale(kind, symbol)
+    return (value - zero) / size
 
 
 # ---------------------------------------------------------------- reading

@@ -776,6 +776,9 @@ def _cell(answer: Answer) -> str:
     return text if pours == 1 else f"{text}, {pours:.0f} times"
 
 
+#: A plain weighing into an empty bucket: what the rules below are about.
+_POURED = {"known": "weight", "total": "2600 g", "by": "weight", "how": "pour", "in_a": "0", "in_b": "0"}
+
 QUESTION = Question(
     id="how-much-to-weigh",
     name="How much to weigh?",
@@ -795,10 +798,11 @@ QUESTION = Question(
         note="On a scale that weighs 5 kg in 1 g steps (11 lb in 0.1 oz). A goes up to the next step. The label's ratio must be by weight.",
     ),
     rules=(
-        Rule("total", "pours", "falls", refusal=1e9, why="more resin never needs fewer pours"),
-        Rule("capacity", "pours", "rises", refusal=1e9, why="a scale that weighs more never needs more pours"),
-        Rule("bucket", "pours", "rises", refusal=1e9, why="a bigger bucket never needs more pours"),
-        Rule("step", "smallest_batch", "falls", refusal=1e9, why="coarser steps never allow a smaller batch"),
-        Rule("tolerance", "smallest_batch", "rises", refusal=1e9, why="a wider tolerance never asks for a bigger batch"),
+        Rule("total", "pours", "falls", given=_POURED, refusal=1e9, why="more resin never needs fewer pours"),
+        Rule("capacity", "pours", "rises", given=_POURED, refusal=1e9, why="a scale that weighs more never needs more pours"),
+        Rule("bucket", "pours", "rises", given=_POURED, refusal=1e9, why="a bigger bucket never needs more pours"),
+        Rule("empty", "pours", "falls", given=_POURED, refusal=1e9, why="a heavier bucket never needs fewer pours"),
+        Rule("step", "smallest_batch", "falls", given=_POURED, refusal=1e9, why="coarser steps never allow a smaller batch"),
+        Rule("tolerance", "smallest_batch", "rises", given=_POURED, refusal=1e9, why="a wider tolerance never asks for a bigger batch"),
     ),
 )
