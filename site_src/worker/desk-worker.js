@@ -51,6 +51,7 @@ function* zipEntries(zip) {
 
 /** Start Pyodide, from a snapshot if one is given, with the files of `calc` in place before Python runs. */
 async function boot(calc, snapshot) {
+  import(`${folder}pyodide.asm.mjs`).catch(() => {}); // Pyodide asks for it later, and tells if it fails
   const { loadPyodide, version } = await import(`${folder}pyodide.mjs`);
   progress(2);
   return loadPyodide({
@@ -70,11 +71,9 @@ async function boot(calc, snapshot) {
   });
 }
 
-/** The kept snapshot, or null: no cache storage here, none kept, or one kept for another engine or `calc`. */
+/** The kept snapshot, still to be read, or undefined: no cache storage here, none kept, or one of another engine or `calc`. */
 async function keptSnapshot() {
-  if (!globalThis.caches) return null;
-  const response = await (await caches.open(cacheName)).match(snapshotKey);
-  return response ? new Uint8Array(await response.arrayBuffer()) : null;
+  return globalThis.caches && (await caches.open(cacheName)).match(snapshotKey);
 }
 
 async function dropSnapshot() {
@@ -104,7 +103,7 @@ async function start() {
   const snapshot = await keptSnapshot().catch(() => null);
   if (snapshot) {
     try {
-      python = await boot(calc, snapshot);
+      python = await boot(calc, snapshot.arrayBuffer()); // read while the engine is compiled
       python.runPython("import bridge; bridge.reseed()");
       handle = python.runPython("bridge.handle");
       if (!JSON.parse(handle('{"call": "catalogue"}')).ok) throw new Error("the restored engine does not answer");
