@@ -29,6 +29,9 @@ _MINUTE = 60.0
 #: A weight this many times over or under its target is asked about before it is believed (our judgement).
 _DOUBTFUL_OVER, _DOUBTFUL_UNDER = 2.0, 0.3
 
+#: A pour this many scale steps off its plan leaves the others as they were.
+_AS_PLANNED = 2
+
 #: An error of the ratio that is not worth a word.
 _ON_RATIO = 0.0005
 
@@ -41,8 +44,8 @@ _STEPS: Mapping[Way, tuple[tuple[str, ...], ...]] = {
     "decant": _WEIGHED + _MIXED,
     "kit": _TIPPED + _MIXED,
 }
-#: While resin that has met its hardener is in a bucket.
-_LIQUID = ("b", "fix", "left-b", "mix", "second", "clear", "colour", "pour")
+#: Where no mixed resin is in a bucket any more, and the clock has done its work.
+_OUT_OF_THE_BUCKET = ("tray", "end")
 
 
 class _RefusedError(Exception):
@@ -354,12 +357,12 @@ def _on_poured(state: _State, event: Event, at: float) -> None:
 
 
 def _on_tray(state: _State, event: Event, at: float) -> None:
-    if state.discarded:
-        state.todo = state.job.shared(state.job.total - state.poured)
-    else:
+    if not state.discarded:
         checked = state.job.way != "kit" or state.full_b is not None
         state.done += (_Done(state.parts, mixing.ratio_error(state.parts, state.job.ratio), checked),)
-        state.todo = state.job.shared(state.job.total - state.poured) if len(state.todo) > 1 else ()
+        planned, *rest = state.todo
+        as_planned = abs(state.parts.total - planned.total) <= _AS_PLANNED * state.job.face.step_kg
+        state.todo = tuple(rest) if as_planned or not rest else state.job.shared(state.job.total - state.poured)
     if state.todo:
         _open_pour(state)
     else:
@@ -576,12 +579,12 @@ class _Shown:
 
     @property
     def overdue(self) -> bool:
-        return self.pot_ends is not None and self.now > self.pot_ends and self.state.phase in _LIQUID
+        return self.pot_ends is not None and self.now > self.pot_ends and self.state.phase not in _OUT_OF_THE_BUCKET
 
     def clocks(self) -> list[dict[str, Any]]:
         state, job = self.state, self.state.job
         clocks: list[dict[str, Any]] = []
-        if state.met is None or state.phase not in (*_LIQUID, "give-up", "off"):
+        if state.met is None or state.phase in _OUT_OF_THE_BUCKET:
             return clocks
         ends = self.pot_ends
         clocks.append(

@@ -1,0 +1,154 @@
+"""How much to weigh? What the maker reads, case by case."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from calc import desk
+
+PLAIN = {"total": "2600", "ratio": "100:45", "by": "weight", "bucket": "1.5", "capacity": "2000", "empty": "60"}
+
+
+def ask(units: str = "metric", **inputs: str) -> dict[str, Any]:
+    confirmed = {name: text for name, text in inputs.items() if text}
+    return desk.answer("how-much-to-weigh", confirmed, units, confirmed)
+
+
+def cautions(reply: dict[str, Any]) -> set[str]:
+    return {caution["id"] for caution in reply["cautions"]}
+
+
+def test_two_pours_each_with_its_own_a_and_b() -> None:
+    reply = ask(**PLAIN)
+    assert reply["headline"]["say"] == "2 pours: each A 897 g, then B 404 g."
+    assert reply["headline"]["tone"] == "go"
+    assert [limit["id"] for limit in reply["limits"] if limit["rules"]] == ["bucket"]
+    assert reply["lines"][0]["note"] == "the scale shows 957, then 1361 g with the bucket"
+    assert reply["extra"]["batch_kg"] == pytest.approx(1.301)
+
+
+def test_a_ratio_by_volume_goes_through_the_densities() -> None:
+    reply = ask(**{**PLAIN, "ratio": "2:1", "by": "volume", "density_a": "1.15", "density_b": "0.98"})
+    assert reply["values"]["b_per_100_a"]["shown"] == "42.6"
+    caution = next(entry for entry in reply["cautions"] if entry["id"] == "ratio-by-volume")
+    assert "17 % too much B" in caution["text"]  # 0.5 / 0.4261 - 1
+
+
+def test_a_ratio_by_volume_without_densities_is_refused() -> None:
+    reply = ask(**{**PLAIN, "by": "volume"})
+    assert [error["field"] for error in reply["errors"]] == ["density_a", "density_b"] and reply["headline"] is None
+
+
+def test_weight_or_volume_has_to_be_said() -> None:
+    assert [error["field"] for error in ask(total="500", ratio="2:1")["errors"]] == ["by"]
+
+
+def test_fluid_ounces_are_not_ounces() -> None:
+    assert ask(**{**PLAIN, "total": "64 fl oz"})["errors"][0]["code"] == "fluid-ounce"
+
+
+def test_a_volume_wanted_is_weighed_through_the_density_and_carries_its_band() -> None:
+    reply = ask(known="volume", volume="1 L", ratio="1:1", by="weight")
+    assert reply["values"]["total"]["shown"] == "1100 g"
+    assert "1060 to 1120 g" in reply["band"]["text"]
+    assert any(entry["field"] == "density" for entry in reply["assumed"])
+
+
+@pytest.mark.parametrize(
+    ("inputs", "text", "say"),
+    [
+        ({"in_a": "1342", "bucket": "", "total": "1870", "capacity": "5000"}, "A 1342 + B 604", "Add B 604 g. It makes 1946 g, 76 g more"),
+        ({"in_b": "600", "bucket": "", "total": "1870", "capacity": "5000"}, "A 1333 + B 600", "Add A 1333 g. It makes 1933 g, 63 g more"),
+        ({"in_a": "500"}, "A 897 + B 404", "Add A 397 g and B 404 g."),
+    ],
+)
+def test_already_in_the_bucket(inputs: dict[str, str], text: str, say: str) -> None:
+    reply = ask(**{**PLAIN, **inputs})
+    assert reply["headline"]["text"] == text and reply["headline"]["say"].startswith(say)
+
+
+def test_too_much_a_for_the_bucket_leads_with_what_to_take_out() -> None:
+    reply = ask(**{**PLAIN, "in_a": "1000"})
+    assert reply["headline"]["tone"] == "stop" and reply["headline"]["label"] == "Take A back out"
+    assert reply["headline"]["text"] == "103" and "897 g stays in" in reply["headline"]["say"]
+
+
+def test_a_and_b_that_have_met_are_never_taken_out() -> None:
+    reply = ask(**{**PLAIN, "in_a": "1000", "in_b": "404"})
+    assert reply["headline"]["label"] == "Bigger bucket" and "met" in cautions(reply)
+
+
+def test_a_scale_too_coarse_leads_with_the_scale_that_would_do() -> None:
+    reply = ask(total="150", ratio="100:30", by="weight", step="5")
+    assert reply["headline"]["tone"] == "stop" and reply["headline"]["text"] == "0.5"
+    assert reply["lines"][0]["label"] == "On that scale"
+    assert reply["values"]["smallest_batch"]["si"] == pytest.approx(0.9235, abs=0.001)  # five times S3
+
+
+def test_a_scale_between_two_and_five_percent_is_a_caution() -> None:
+    reply = ask(total="100", ratio="100:30", by="weight")
+    assert reply["headline"]["tone"] == "caution" and "coarse-scale" in cautions(reply)
+
+
+def test_the_sheets_tolerance_overrules_ours() -> None:
+    reply = ask(total="100", ratio="100:30", by="weight", tolerance="1")
+    assert reply["headline"]["tone"] == "stop"
+
+
+def test_a_bucket_heavier_than_the_scale_carries_leads_with_a_way() -> None:
+    reply = ask(total="100", ratio="100:45", by="weight", capacity="200")
+    assert reply["headline"]["tone"] == "stop" and reply["headline"]["text"] == "Decant"
+    assert reply["values"]["pours"]["si"] is None
+
+
+def test_decanting_is_not_held_by_what_the_bucket_weighs() -> None:
+    reply = ask(**{**PLAIN, "empty": "", "how": "decant", "bucket": "5"})
+    assert reply["values"]["pours"]["si"] == 1 and "jug-not-checked" in cautions(reply)
+
+
+def test_a_jug_too_heavy_for_the_scale_is_an_error_that_names_it() -> None:
+    reply = ask(total="500", ratio="2:1", by="weight", how="decant", jug="6000")
+    assert reply["errors"][0]["field"] == "jug" and reply["errors"][0]["message"]
+
+
+def test_whole_kits() -> None:
+    reply = ask(total="5600", ratio="100:45", by="weight", how="kit", kit_a="2000", kit_b="900", bucket="5", jug="2200")
+    assert reply["headline"]["text"] == "2" and reply["headline"]["tone"] == "go"
+    assert reply["lines"][0]["text"] == "40"  # 2 % of 2000 g
+
+
+@pytest.mark.parametrize(("kit_b", "tone"), [("900", "go"), ("930", "caution"), ("1000", "stop")])
+def test_a_kit_off_its_own_ratio(kit_b: str, tone: str) -> None:
+    reply = ask(total="2000", ratio="100:45", by="weight", how="kit", kit_a="2000", kit_b=kit_b, bucket="5")
+    assert reply["headline"]["tone"] == tone
+
+
+def test_a_kit_too_big_for_the_bucket_names_the_bucket() -> None:
+    reply = ask(total="2900", ratio="100:45", by="weight", how="kit", kit_a="2000", kit_b="900", bucket="2")
+    assert reply["headline"]["label"] == "Bigger bucket"
+    assert float(reply["headline"]["text"]) >= 2.9 / 1.1 / 0.8
+
+
+def test_a_kit_by_volume() -> None:
+    inputs = {"by": "volume", "density_a": "1.15", "density_b": "0.98", "how": "kit", "kit_a_volume": "2 L", "kit_b_volume": "1 L"}
+    reply = ask(total="3000", ratio="2:1", **inputs)
+    assert reply["headline"]["tone"] == "go" and reply["values"]["total"]["si"] == pytest.approx(3.28)
+
+
+def test_ounces_on_an_ounce_scale_and_grams_on_a_gram_scale() -> None:
+    assert ask("imperial", total="32", ratio="2:1", by="weight")["headline"]["unit"] == "oz"
+    assert ask("imperial", total="32", ratio="2:1", by="weight", step="1 g")["headline"]["unit"] == "g"
+
+
+def test_the_working_time_becomes_what_is_left_for_mixing_and_pouring() -> None:
+    lines = {line["label"]: line["text"] for line in ask(**PLAIN, working="50")["lines"]}
+    assert lines["Mixed and poured within"] == "30"
+
+
+def test_what_would_change_it() -> None:
+    changes = ask(**PLAIN)["changes"]
+    assert changes[0]["do"].startswith("A bucket of 2.9") and changes[0]["then"] == "1 pour, on a bigger scale"
+    changes = ask(total="3000", ratio="2:1", by="weight", capacity="2000")["changes"]
+    assert {change["then"] for change in changes} == {"1 pour"}
