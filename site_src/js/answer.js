@@ -2,7 +2,11 @@
 
 import { copyText, shareAddress } from './device/share.js';
 
-const TEXT_LISTS = ['lines', 'cautions', 'limits', 'changes', 'working', 'assumed', 'sources'];
+/** A figure of more characters than this goes over several lines. */
+const LONG_FIGURE = 8;
+/** A table with a cell longer than this is read row by row on a narrow screen. */
+const LONG_CELL = 28;
+const TEXT_LISTS = ['given', 'lines', 'cautions', 'limits', 'changes', 'working', 'assumed', 'sources'];
 
 export class AnswerView {
   #root;
@@ -26,12 +30,13 @@ export class AnswerView {
     return this.#root;
   }
 
-  /** @param {any} answer an answer with a headline */
-  show(answer) {
+  /** @param {any} answer an answer with a headline @param {{label: string, text: string}[]} given what was entered, for paper */
+  show(answer, given) {
     this.#answer = answer;
     this.#headline(answer);
+    const lists = { ...answer, given };
     for (const name of TEXT_LISTS) {
-      this.#fill(name, answer[name].map((/** @type {any} */ entry) => this.#entry(name, entry)));
+      this.#fill(name, lists[name].map((/** @type {any} */ entry) => this.#entry(name, entry)));
     }
     this.#ladder(answer.limits);
     this.#fill('grids', answer.grids.map((/** @type {any} */ grid) => this.#grid(grid)));
@@ -57,7 +62,8 @@ export class AnswerView {
     const tone = this.#part(hero, 'tone');
     tone.textContent = tone.dataset[headline.tone] ?? '';
     const figure = this.#part(hero, 'figure');
-    hero.toggleAttribute('data-words', !/\d/.test(headline.text) || headline.text.length > 8);
+    hero.toggleAttribute('data-words', !/\d/.test(headline.text));
+    hero.toggleAttribute('data-long', /\d/.test(headline.text) && headline.text.length > LONG_FIGURE);
     hero.style.setProperty('--chars', String(headline.text.length + 0.4 * headline.unit.length));
     figure.textContent = headline.text;
     for (const name of ['label', 'unit', 'say']) this.#part(hero, name).textContent = headline[name];
@@ -103,6 +109,7 @@ export class AnswerView {
   #grid({ title, head, rows }) {
     const box = this.#clone('grids');
     this.#part(box, 'title').textContent = title;
+    box.toggleAttribute('data-prose', rows.flat().some((text) => text.length > LONG_CELL));
     box.setAttribute('aria-label', title);
     const cell = (/** @type {string} */ tag, /** @type {string} */ text, /** @type {string} */ scope) => {
       const made = document.createElement(tag);

@@ -32,6 +32,15 @@ export class Field {
     return this.inputs[0].value.trim();
   }
 
+  /** Label and entry in words. */
+  reads() {
+    const label = this.element.querySelector('.field__label').textContent;
+    if (this.isPick) return { label, text: this.element.querySelector('[data-part="picked"]').textContent };
+    if (this.isChoice) return { label, text: this.target.parentElement.querySelector('.choice__label').textContent };
+    const unit = this.element.querySelector('.box__unit')?.textContent ?? '';
+    return { label, text: /[a-z"']\s*$/i.test(this.text) ? this.text : `${this.text} ${unit}`.trim() };
+  }
+
   /** The control that takes the focus. */
   get target() {
     return this.inputs.find((input) => input.checked) ?? this.inputs[0];

@@ -135,6 +135,12 @@ class QuestionForm {
     return new Map(asked.map((field) => [field.name, field.origin]));
   }
 
+  /** What was entered, as it reads on the page. */
+  #given() {
+    const names = [...this.#inputs().keys()];
+    return names.map((name) => this.#fields.get(name).reads());
+  }
+
   /** Everything typed, also in fields that are not asked at the moment. */
   #record() {
     const typed = [...this.#fields.values()].filter((field) => field.origin);
@@ -276,7 +282,7 @@ class QuestionForm {
   #show(reply) {
     const before = this.#reply?.headline?.text;
     this.#reply = reply;
-    if (reply.headline) this.#answer.show(reply);
+    if (reply.headline) this.#answer.show(reply, this.#given());
     else this.#answer.clear();
     this.#showMessages();
     this.#showState();
