@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from typing import Any, cast
 
@@ -32,6 +32,7 @@ _CUT = {
 }
 _CONDITION = {"solid": "solid work", "filled": "filled work", "loose": "loose or doubtful work", "cracked": "cracked work"}
 _SHARE = {0.75: "Three quarters", 0.875: "Seven eighths"}
+MOST_TOGETHER = 3  # a longer list of things to do first is another lathe: our judgement
 MOST_SHIFT = 1 / 8  # of the diameter; a blank moved further no longer cleans up round: our judgement
 REFLEX = (
     Line("By hand", "Turn it one full round", note="Nothing touches, nothing moves on the mount."),
@@ -42,9 +43,18 @@ REFLEX = (
 
 @dataclass(frozen=True)
 class Remedy:
-    """Something that raises the setting: what sort of thing it is, the words, and the setting it leads to (rpm)."""
+    """Something a maker can do: its sort, the case it makes of a case, and its words for a case."""
 
-    kinds: tuple[str, ...]
+    sort: str
+    change: Callable[[Case], Case]
+    words: Callable[[Given, Case], str]
+
+
+@dataclass(frozen=True)
+class Raise:
+    """One or more remedies that help: their sorts, their words, and the setting they lead to (rpm)."""
+
+    sorts: tuple[str, ...]
     words: str
     setting_rpm: float
 
@@ -127,64 +137,80 @@ def _weight_words(given: Given, case: Case) -> str:
     return f"{given.write(weight, 'small mass')} at {given.write(radius, 'length')}"
 
 
-def _remedies(given: Given, case: Case) -> Iterator[tuple[str, str, Case]]:
-    """Everything a maker could do: what sort of thing it is, the words, and the case as it then is. Not all of them help."""
-    weight = _weight_words(given, case)
+def _ballast_words(given: Given, case: Case) -> str:
+    style = Style("kg", step=10) if given.system == "metric" else Style("lb", step=10)
+    return f"Put {given.write(ballast_to_next_limit(case), ('mass', style), 'up')} of ballast on the stand"
+
+
+def _remedies(case: Case) -> Iterator[Remedy]:
+    """Everything a maker could do about this case. Not all of it helps."""
     if case.make_up in ("weight", "known") and case.measured is None:
-        yield "balance", f"Hang {weight} on the light side and fix it there", balanced(case)
+        yield Remedy("balance", balanced, lambda given, it: f"Hang {_weight_words(given, it)} on the light side and fix it there")
         if case.operation == "rough" and case.eccentricity_m < MOST_SHIFT * case.diameter_m:
-            yield (
-                "balance",
-                f"Move the mounting centre {given.write(case.eccentricity_m, 'length')} towards the heavy side",
-                recentred(case),
+            yield Remedy(
+                "centre",
+                recentred,
+                lambda given, it: f"Move the mounting centre {given.write(it.eccentricity_m, 'length')} towards the heavy side",
             )
     else:
-        words = f"Hang weights on the light side, spindle free, until it stays anywhere, about {weight}, and fix them there"
-        yield "balance", words, balanced(case)
+        yield Remedy(
+            "balance",
+            balanced,
+            lambda given, it: (
+                f"Hang weights on the light side, spindle free, about {_weight_words(given, it)}, until it stays anywhere; fix them there"
+            ),
+        )
     if case.hold != "centres" and case.far_end != "live":
-        yield "tailstock", "Bring the tailstock up with a live centre", replace(case, far_end="live")
+        yield Remedy("tailstock", lambda it: replace(it, far_end="live"), lambda given, it: "Bring the tailstock up with a live centre")
     if not case.bolted:
-        yield "footing", "Bolt the lathe down", on_footing(case, case.lathe_kg, True)
-    ballast = ballast_to_next_limit(case)
-    if ballast:
-        shown = given.write(ballast, ("mass", Style("kg", step=10) if given.system == "metric" else Style("lb", step=10)), "up")
-        yield "footing", f"Put {shown} of ballast on the stand", on_footing(case, case.lathe_kg + ballast, case.bolted)
-    if case.condition == "cracked":
-        yield "condition", "Fill the crack and let it cure, then ask as 'filled'", replace(case, condition="filled")
-    if case.condition == "loose":
-        yield "condition", "Seal and fill what is open and let it cure, then ask as 'filled'", replace(case, condition="filled")
+        yield Remedy("bolts", lambda it: on_footing(it, it.lathe_kg, True), lambda given, it: "Bolt the lathe down")
+    yield Remedy("ballast", lambda it: on_footing(it, it.lathe_kg + ballast_to_next_limit(it), it.bolted), _ballast_words)
+    if case.condition in ("cracked", "loose"):
+        what = "Fill the crack" if case.condition == "cracked" else "Seal and fill what is open"
+        yield Remedy(
+            "condition", lambda it: replace(it, condition="filled"), lambda given, it: f"{what} and let it cure, then ask as 'filled'"
+        )
     if case.operation == "rough":
-        eight = case.diameter_m * EIGHT_SIDES
-        words = f"If it is square, saw it to eight sides first: it then sweeps {given.write(eight, 'length', 'up')}"
-        yield "shape", words, replace(case, diameter_m=eight)
+        yield Remedy(
+            "shape",
+            lambda it: replace(it, diameter_m=it.diameter_m * EIGHT_SIDES),
+            lambda given, it: (
+                "If it is square, saw it to eight sides first: it then sweeps "
+                + str(given.write(it.diameter_m * EIGHT_SIDES, "length", "up"))
+            ),
+        )
     if case.thickness_m > speed.WHIP_FROM * case.diameter_m and not case.steady:
-        yield "steady", "Set a steady rest in the middle", replace(case, steady=True)
+        yield Remedy("steady", lambda it: replace(it, steady=True), lambda given, it: "Set a steady rest in the middle")
 
 
-def _changes(given: Given, case: Case, top: speed.TopSpeed) -> list[Remedy]:
-    """What raises the setting, best first; for a refusal, two things together where no single one is enough."""
-    remedies = list(_remedies(given, case))
-    worth: list[Remedy] = []
-    for kind, words, after in remedies:
-        setting = after.top.setting_rpm
-        if setting is not None and setting > (top.setting_rpm or 0.0):
-            worth.append(Remedy((kind,), words, setting))
-    if top.refused and not worth:
-        for (kind, words, _), (other, other_words, _) in itertools.combinations(remedies, 2):
-            both = _both(given, case, (kind, words), (other, other_words))
-            if both is not None:
-                worth.append(Remedy((kind, other), f"{words}; and {other_words[0].lower()}{other_words[1:]}", both))
-    worth.sort(key=lambda remedy: -remedy.setting_rpm)
-    return worth[:MOST_CHANGES]
+def _changes(given: Given, case: Case, top: speed.TopSpeed) -> list[Raise]:
+    """What raises the setting, best first; for a refusal, two or three things together where fewer are not enough."""
+    remedies = list(_remedies(case))
+    for together in range(1, (MOST_TOGETHER if top.refused else 1) + 1):
+        worth: list[tuple[float, tuple[Remedy, ...]]] = []
+        for several in itertools.combinations(remedies, together):
+            if {"balance", "centre"} <= {remedy.sort for remedy in several}:
+                continue
+            after = case
+            for remedy in several:
+                after = remedy.change(after)
+            setting = after.top.setting_rpm
+            if setting is not None and setting > (top.setting_rpm or 0.0):
+                worth.append((setting, several))
+        if worth:
+            worth.sort(key=lambda found: -found[0])
+            return [_raise(given, case, several, setting) for setting, several in worth[:MOST_CHANGES]]
+    return []
 
 
-def _both(given: Given, case: Case, first: tuple[str, str], second: tuple[str, str]) -> float | None:
-    """The setting after two remedies of different sorts, the second worked out on top of the first."""
-    if first[0] == second[0]:
-        return None
-    after = next(changed for kind, words, changed in _remedies(given, case) if (kind, words) == first)
-    found = [changed for kind, words, changed in _remedies(given, after) if (kind, words) == second]
-    return found[0].top.setting_rpm if found else None
+def _raise(given: Given, case: Case, several: tuple[Remedy, ...], setting_rpm: float) -> Raise:
+    """The words, each remedy told for the case as the ones before it leave it."""
+    told: list[str] = []
+    for remedy in several:
+        words = remedy.words(given, case)
+        told.append(words if not told else words[0].lower() + words[1:])
+        case = remedy.change(case)
+    return Raise(tuple(remedy.sort for remedy in several), "; and ".join(told), setting_rpm)
 
 
 # ---------------------------------------------------------------- words
@@ -265,13 +291,14 @@ def _heat_say(case: Case, top: speed.TopSpeed, shown: str) -> str:
     return f"Use the lowest, {shown}, and keep it cool: wet, light, with pauses. Heat asks for {top.speed_rpm:.0f}."
 
 
-def _headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Remedy]) -> Headline:
+def _headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Raise]) -> Headline:
     if top.setting_rpm is None:
         lower = round_to(top.hard_rpm, speed.VARIABLE_STEP_RPM, "down")
         if changes:
             say = f"{changes[0].words}. Then up to {_rpm(given, changes[0].setting_rpm)} rpm."
         elif lower > 0:
-            say = f"Put it on a lathe that goes down to {lower:.0f} rpm, or make it smaller."
+            first = "Fill the crack first, then a lathe" if case.condition == "cracked" else "Put it on a lathe"
+            say = f"{first} that goes down to {lower:.0f} rpm, or make it smaller."
         else:
             say = "Do not power it: balance it, or make it smaller, then ask again."
         return Headline("Top speed", "Not yet", "", say, "stop")
@@ -288,8 +315,15 @@ def _headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Remed
 
 
 def _tone(case: Case, top: speed.TopSpeed) -> Tone:
+    """Caution where the balance is a guess, it may tremble or did, the maker's own limit is over ours, or it is cracked."""
     trembled = case.measured is not None and case.measured.vibration_m_per_s > balance.vibration_limit("zone-b")
-    return "caution" if case.guessed or trembled or not _rim(top).counts or case.condition == "cracked" else "go"
+    may_tremble = top.setting_rpm is not None and _still(case) < top.setting_rpm
+    return "caution" if case.guessed or trembled or may_tremble or not _rim(top).counts or case.condition == "cracked" else "go"
+
+
+def _still(case: Case) -> float:
+    """rpm up to which it should feel still."""
+    return case.job.speed_at_vibration(case.job.clean_limit_m_per_s)
 
 
 def _band(given: Given, case: Case) -> Band | None:
@@ -299,6 +333,8 @@ def _band(given: Given, case: Case) -> Band | None:
     best, worst = (replace(case, make_up=make_up).top.setting_rpm for make_up in ("even", "half"))
     high = "no speed of this lathe" if best is None else f"{_rpm(given, best)} rpm"
     low = "no speed of this lathe" if worst is None else f"{_rpm(given, worst)} rpm"
+    if best is None:
+        return Band("Even with the wood spread evenly, no speed of this lathe as things stand.", low, high)
     if high == low:
         return Band(f"The balance is a guess, but it does not decide here: {high} either way.", low, high)
     return Band(f"The balance is a guess: {high} if the wood sits evenly, {low} if it is half and half.", low, high)
@@ -351,7 +387,8 @@ def _cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) ->
     if case.hold != "centres":
         say("X5", "This does not test the mount: look at glue, screws or tenon first.")
     if case.operation in speed.RUBBING:
-        say("heat", "Hand-warm at most: seconds in one place, not minutes.")
+        glue = " Glue softens as it warms." if case.hold == "glue" else ""
+        say("heat", f"Hand-warm at most: seconds in one place, not minutes.{glue}")
     if case.operation in SANDING:
         say("X13", "Tool rest off. No gloves, no cloth round a finger.")
         if case.hold != "centres":
@@ -365,7 +402,7 @@ def _cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) ->
 def _lines(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Line, ...]:
     if top.setting_rpm is None:
         return ()
-    still = case.job.speed_at_vibration(case.job.clean_limit_m_per_s)
+    still = _still(case)
     lines = list(REFLEX)
     if still < top.setting_rpm:
         still_note = "If it trembles sooner, stop and say at what speed under 'What it did'."
@@ -588,7 +625,7 @@ def work(given: Given) -> Answer:
         limits=_ladder(given, case, top),
         changes=tuple(Change(remedy.words, f"{_rpm(given, remedy.setting_rpm)} rpm") for remedy in changes),
         band=_band(given, case),
-        cautions=_cautions(given, case, top, {kind for remedy in changes for kind in remedy.kinds}),
+        cautions=_cautions(given, case, top, {kind for remedy in changes for kind in remedy.sorts}),
         working=_working(given, case, top),
         sources=_sources(case, top),
         values=values,

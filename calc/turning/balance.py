@@ -405,7 +405,7 @@ def guessed_eccentricity(make_up: str, diameter_m: float, out_of_round: bool) ->
     >>> round(1000 * guessed_eccentricity("half", 0.300, out_of_round=True), 1)
     18.9
     >>> round(1000 * guessed_eccentricity("done", 0.300, out_of_round=True), 1)
-    1.5
+    0.9
 
     References
     ----------
