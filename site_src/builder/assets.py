@@ -16,6 +16,7 @@ from pathlib import Path
 
 from .engine import RUNTIME, STANDARD, Engine
 from .setup import Trouble
+from .squeeze import squeeze_js
 
 SITE_LINE = "/* SITE */ null"
 TYPES = {
@@ -44,8 +45,8 @@ def collect(source: Path, stylesheet: str, engine: Engine, calc_zip: Path) -> As
     """Gather scripts, style, worker, `calc`, engine and static files."""
     calc = calc_zip.read_bytes()
     parts = {"css/site.css": stylesheet.encode(), "calc.zip": calc, "calc.zip.gz": gzip.compress(calc, 9, mtime=0)}
-    parts |= {f"js/{path.relative_to(source / 'js').as_posix()}": path.read_bytes() for path in sorted((source / "js").rglob("*.js"))}
-    parts["worker/desk-worker.js"] = (source / "worker" / "desk-worker.js").read_bytes()
+    parts |= {f"js/{path.relative_to(source / 'js').as_posix()}": _script(path) for path in sorted((source / "js").rglob("*.js"))}
+    parts["worker/desk-worker.js"] = _script(source / "worker" / "desk-worker.js")
     parts["worker/engine.js"] = _engine_module(engine, _digest({"calc.zip": calc}))
     folder = f"assets/{_digest(parts)}"
     names = {name: f"{folder}/{name}" for name in parts}
@@ -86,6 +87,10 @@ def _engine_module(engine: Engine, calc: str) -> bytes:
     known = {"root": "../../../", "folder": f"../../../engine/{engine.hash}/", "calc": "../calc.zip", "key": f"{engine.hash}-{calc}",
              "lock": {"abi_version": "2026_0", "arch": "wasm32", "platform": "emscripten_5_0_3", "python": "3.14.2"}}
     return f"// Written by the build.\nexport const ENGINE = {json.dumps(known)};\n".encode()
+
+
+def _script(path: Path) -> bytes:
+    return squeeze_js(path.read_text(encoding="utf-8")).encode()
 
 
 def _digest(parts: Mapping[str, bytes]) -> str:

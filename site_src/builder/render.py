@@ -34,6 +34,8 @@ from markupsafe import Markup
 
 from calc import desk, sources
 
+from .squeeze import squeeze_css
+
 FRONT_KEYS = frozenset(
     {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run"}
 )
@@ -303,14 +305,3 @@ def resolve(output: str, target: str) -> str:
         elif part != ".":
             parts.append(part)
     return "/".join(parts)
-
-
-def squeeze_css(text: str) -> str:
-    """Take out what a browser does not need; strings and addresses are left alone."""
-    text = re.sub(r"/\*.*?\*/", "", text, flags=re.S)
-    pieces = re.split(r'("[^"]*")', text)
-    for number in range(0, len(pieces), 2):
-        piece = re.sub(r"\s+", " ", pieces[number])
-        piece = re.sub(r" ?([{};,]) ?", r"\1", piece)
-        pieces[number] = re.sub(r": ", ":", piece.replace(";}", "}"))
-    return "".join(pieces).strip() + "\n"

@@ -27,7 +27,8 @@ class QuestionForm {
   #summary;
   #ask;
   #answer;
-  #readout;
+  #words;
+  #figure;
   /** Slips the maker said yes to: field and the text it was said of. @type {Record<string, string>} */
   #confirmed = {};
   /** @type {any} */
@@ -54,7 +55,8 @@ class QuestionForm {
     this.#summary = new ErrorSummary(part('summary'), (name) => this.#goTo(name));
     this.#ask = new Ask(part('ask'), (...picked) => this.#picked(...picked));
     this.#answer = new AnswerView(part('reserve'), { title: root.dataset.title, address: () => this.#address() });
-    this.#readout = part('readout-figure');
+    this.#words = part('readout-words');
+    this.#figure = part('readout-figure');
   }
 
   async start() {
@@ -270,7 +272,7 @@ class QuestionForm {
       if (this.#ending.signal.aborted) return null;
       this.#reply = null;
       this.#answer.clear();
-      this.#readout.textContent = this.#readout.dataset.failed;
+      this.#showState();
       console.error(error);
       return null;
     }
@@ -314,13 +316,16 @@ class QuestionForm {
     return code !== 'missing' && (this.#fields.get(field)?.left ?? true);
   }
 
+  /** The bar at the bottom: the figure, or in words why there is none. Two elements, so that neither ever moves. */
   #showState() {
     const { headline, queries } = this.#reply ?? {};
-    const words = this.#readout.dataset;
-    if (headline) this.#readout.textContent = `${headline.text} ${headline.unit}`.trim();
-    else if (this.#app.desk.state !== 'ready') this.#readout.textContent = words[this.#app.desk.state];
-    else this.#readout.textContent = queries?.length ? words.asking : words.missing;
-    this.#readout.parentElement.toggleAttribute('data-answered', Boolean(headline));
+    const words = this.#words.dataset;
+    this.#figure.hidden = !headline;
+    this.#words.hidden = Boolean(headline);
+    if (headline) this.#figure.textContent = `${headline.text} ${headline.unit}`.trim();
+    else if (this.#app.desk.state !== 'ready') this.#words.textContent = words[this.#app.desk.state];
+    else this.#words.textContent = queries?.length ? words.asking : words.missing;
+    this.#root.toggleAttribute('data-answered', Boolean(headline));
   }
 
   /** @param {SubmitEvent} event */
