@@ -283,8 +283,8 @@ def ratio_unit(way: str | None) -> Finding:
     Fact 2.19.
     """
     if way in ("densities", "other"):
-        return judge("G5", [Part("unit-densities", "flag", float(way == "densities"), 1.0)])
-    return judge("G5", [Part("unit", "flag", 1.0 if way == "same" else None, 1.0)])
+        return judge("G5", [_must("unit-densities", way == "densities")])
+    return judge("G5", [_must("unit", True if way == "same" else None)])
 
 
 def ratio_measured(
@@ -359,7 +359,7 @@ def next_layer(
     if beneath == "none":
         return Finding("G6", State.CLEAR, (), "first-layer")
     if beneath is None:
-        return judge("G6", [Part("layer", "flag", None, 1.0)])
+        return judge("G6", [_must("layer", None)])
     apart = None if surface_k is None or room_k is None else abs(surface_k - room_k)
     if apart is not None and math.isclose(apart, within_k, abs_tol=1e-6):
         apart = within_k
@@ -407,21 +407,21 @@ def mask(
     Facts 1.1, 1.11, 1.14, 1.16, 1.19.
     """
     if worn is None:
-        return judge("G16", [Part("mask-kind", "flag", None, 1.0)])
+        return judge("G16", [_must("mask-kind", None)])
     if worn == "none":
         return Finding("G16", State.CLEAR, (), "no-mask-asked")
-    kind = {None: None, "sheet": 1.0, "vapour": None, "particles": 0.0}[filters]
+    kind = {"sheet": True, "particles": False}.get(filters or "")
     kind_id = "particles-only" if filters == "particles" else "section-8" if filters == "vapour" else "filter-kind"
     parts = [
-        Part(kind_id, "flag", kind, 1.0),
+        _must(kind_id, kind),
         Part("filter-hours", "duration", used_s, schedule_s),
-        Part("filter-date", "flag", _flag(in_date), 1.0),
+        _must("filter-date", in_date),
     ]
     if worn == "tight":
         parts += [
-            Part("shaved", "flag", _flag(shaved), 1.0),
-            Part("fit-tested", "flag", _flag(fit_tested), 1.0),
-            Part("sealed", "flag", _flag(sealed), 1.0),
+            _must("shaved", shaved),
+            _must("fit-tested", fit_tested),
+            _must("sealed", sealed),
         ]
     return judge("G16", parts)
 
@@ -503,5 +503,6 @@ def tray(depth_m: float | None, sheet_limit_m: float | None, ceiling_m: float = 
     return judge("G19", parts)
 
 
-def _flag(value: bool | None) -> float | None:
-    return None if value is None else float(value)
+def _must(id: str, holds: bool | None) -> Part:
+    """A yes-or-no comparison: 1 as it must be, 0 against it, None where nobody said."""
+    return Part(id, "flag", None if holds is None else float(holds), 1.0, at_most=False)

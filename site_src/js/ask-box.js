@@ -1,0 +1,100 @@
+// One question in a box over the page: a second press past a stop, a reason, a figure on our own keys. Answers with a
+// text, or with null when the maker went back.
+
+import { Keypad } from './keypad.js';
+
+export class AskBox {
+  #dialog;
+  #keypad;
+  #value = '';
+  /** @type {((answer: string|null) => void)|null} */
+  #answer = null;
+
+  /** @param {HTMLDialogElement} dialog @param {AbortSignal} signal */
+  constructor(dialog, signal) {
+    this.#dialog = dialog;
+    this.#keypad = new Keypad(this.#part('pad'), signal);
+    dialog.addEventListener('close', () => this.#closed(), { signal });
+    this.#part('dialog-input').addEventListener('input', (event) => this.#take(/** @type {HTMLInputElement} */ (event.target).value), { signal });
+  }
+
+  /** A press past a stop. @param {{say: string, yes: string, no: string}} words */
+  confirm({ say, yes, no }) {
+    this.#show(say, { yes, no });
+    return this.#open();
+  }
+
+  /** A reason. @param {string} say @param {{label: string, value: string}[]} choices @param {string} no */
+  reason(say, choices, no) {
+    this.#show(say, { no, own: true, choices });
+    return this.#open();
+  }
+
+  /** A figure on our own keys. @param {string} say @param {string} unit @param {string} no */
+  figure(say, unit, no) {
+    this.#show(say, { no });
+    const answer = this.#open();
+    this.#keypad.ask({ label: say, unit, start: '', step: '1' }, (text) => {
+      this.#value = text;
+      this.#dialog.close('ok');
+    });
+    return answer;
+  }
+
+  close() {
+    if (this.#dialog.open) this.#dialog.close('no');
+  }
+
+  /**
+   * @param {string} say
+   * @param {{yes?: string, no: string, own?: boolean, choices?: {label: string, value: string}[]}} what
+   */
+  #show(say, { yes = '', no, own = false, choices = [] }) {
+    this.#part('dialog-title').textContent = say;
+    this.#part('dialog-yes').hidden = !yes;
+    this.#part('dialog-yes').textContent = yes;
+    /** @type {HTMLButtonElement} */ (this.#part('dialog-yes')).disabled = !yes;
+    this.#part('dialog-no').textContent = no;
+    this.#part('dialog-own').hidden = !own;
+    this.#part('dialog-ok').hidden = !own;
+    /** @type {HTMLInputElement} */ (this.#part('dialog-input')).value = '';
+    this.#part('dialog-choices').replaceChildren(...choices.map(({ label, value }) => this.#choice(label, value)));
+    this.#take('');
+  }
+
+  /** @param {string} label @param {string} value */
+  #choice(label, value) {
+    const button = /** @type {HTMLButtonElement} */ (this.#part('dialog-no').cloneNode());
+    button.removeAttribute('data-part');
+    button.className = 'button press';
+    button.value = 'choice';
+    button.textContent = label;
+    button.addEventListener('click', () => (this.#value = value));
+    return button;
+  }
+
+  /** @param {string} text */
+  #take(text) {
+    this.#value = text;
+    /** @type {HTMLButtonElement} */ (this.#part('dialog-ok')).disabled = !text.trim();
+  }
+
+  #open() {
+    this.#dialog.returnValue = '';
+    this.#dialog.showModal();
+    return new Promise((/** @type {(answer: string|null) => void} */ resolve) => (this.#answer = resolve));
+  }
+
+  #closed() {
+    this.#keypad.close();
+    const answers = { yes: 'yes', ok: this.#value, choice: this.#value };
+    const answer = answers[/** @type {keyof typeof answers} */ (this.#dialog.returnValue)] ?? null;
+    this.#answer?.(answer);
+    this.#answer = null;
+  }
+
+  /** @param {string} name */
+  #part(name) {
+    return /** @type {HTMLElement} */ (this.#dialog.querySelector(`[data-part="${name}"]`));
+  }
+}

@@ -1,0 +1,31 @@
+// The figures that the checklists go by: what was typed under 'Before a deep pour', and where that is empty, what a
+// weighing plan already knows.
+
+/** @typedef {{typed: string, units: 'metric'|'imperial'}} Typed */
+/** @typedef {{from: string, to: string, under: [string, string]|null}} Prefill */
+
+/**
+ * What another question's draft can fill in. A value counts only under the choice it was asked under.
+ * @param {Record<string, Typed>|undefined} inputs the other draft
+ * @param {Prefill[]} map
+ * @returns {Record<string, Typed>}
+ */
+export function prefilled(inputs, map) {
+  /** @type {Record<string, Typed>} */
+  const found = {};
+  for (const { from, to, under } of map) {
+    const stands = !under || !inputs?.[under[0]] || inputs[under[0]].typed === under[1];
+    if (inputs?.[from]?.typed && stands) found[to] = inputs[from];
+  }
+  return found;
+}
+
+/**
+ * @param {import('./app.js').App} app
+ * @param {DOMStringMap} data of the element: data-from, data-prefill
+ * @returns {Promise<Record<string, Typed>>}
+ */
+export async function planFigures(app, data) {
+  const [own, other] = await Promise.all([app.store.get('drafts', 'before-a-pour'), app.store.get('drafts', data.from)]);
+  return { ...prefilled(other?.inputs, JSON.parse(data.prefill)), ...own?.inputs };
+}

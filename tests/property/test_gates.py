@@ -1,0 +1,96 @@
+"""Gates and checklists by property: more of a hazard never ends a stop, a gap never passes, and no press is a shortcut."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from calc import desk
+from calc.quantity import SYSTEMS
+from calc.safety import gates, wording
+from calc.safety.gates import State
+
+figures = st.floats(1e-4, 1e3, allow_nan=False)
+maybe = st.none() | figures
+grows = st.floats(1.0, 50.0)
+RANK = {State.CLEAR: 0, State.UNCHECKED: 1, State.STOP: 2}
+
+
+@given(figures, maybe, grows)
+def test_a_deeper_layer_never_ends_a_stop(depth: float, limit: float | None, factor: float) -> None:
+    assert RANK[gates.depth(depth * factor, limit).state] >= RANK[gates.depth(depth, limit).state]
+
+
+@given(figures, maybe, maybe, grows)
+def test_a_heavier_batch_never_ends_a_stop(mass: float, sheet: float | None, moulds: float | None, factor: float) -> None:
+    assert RANK[gates.batch(mass * factor, sheet, moulds).state] >= RANK[gates.batch(mass, sheet, moulds).state]
+
+
+@given(figures, maybe, st.floats(0.1, 1.0), grows)
+def test_more_time_at_the_bucket_never_ends_a_stop(handling: float, working: float | None, share: float, factor: float) -> None:
+    longer = gates.working_time(handling * factor, working, share)
+    assert RANK[longer.state] >= RANK[gates.working_time(handling, working, share).state]
+
+
+@given(figures, maybe, grows)
+def test_a_deeper_tray_never_ends_a_stop(depth: float, sheet: float | None, factor: float) -> None:
+    assert RANK[gates.tray(depth * factor, sheet).state] >= RANK[gates.tray(depth, sheet).state]
+
+
+@given(figures, figures, figures, st.none() | st.floats(0.001, 0.2))
+def test_the_ratio_counts_not_the_size_of_the_batch(a: float, b: float, scale: float, tolerance: float | None) -> None:
+    nudged = 1.037  # well off any boundary
+    assert gates.ratio_measured(a, b * nudged, b / a, tolerance).state is gates.ratio_measured(a * scale, b * nudged * scale, b / a, tolerance).state
+
+
+@given(maybe, maybe, maybe, maybe)
+def test_taking_a_figure_away_never_turns_anything_into_no_stop(
+    room: float | None, resin: float | None, low: float | None, high: float | None
+) -> None:
+    full = gates.temperature_range(room, resin, low, high)
+    for gap in range(4):
+        given_figures = [room, resin, low, high]
+        given_figures[gap] = None
+        assert gates.temperature_range(*given_figures).state is not State.CLEAR
+    assert full.state is not State.CLEAR or None not in (room, resin, low, high)
+
+
+@given(figures, st.floats(1e-7, 1e-3))
+def test_figures_that_differ_are_never_written_alike_on_a_stop(limit: float, by: float) -> None:
+    finding = gates.depth(limit * (1 + by), limit)
+    for system in SYSTEMS:
+        if finding.state is State.STOP and finding.deciding is not None:
+            value, written_limit = wording.pair(finding.deciding, system)
+            assert value != written_limit
+
+
+EVENT_KINDS = ("tick", "noted", "past", "away", "no", "gloves", "round", "new-batch", "end", "leave")
+events = st.lists(
+    st.fixed_dictionaries(
+        {"type": st.sampled_from(EVENT_KINDS), "item": st.integers(1, 5), "figures": st.just(""), "reason": st.sampled_from(["", "none here"])}
+    ),
+    max_size=14,
+)
+
+
+@settings(max_examples=120, deadline=None)
+@given(st.sampled_from(["C1", "C2", "C3"]), events)
+def test_whatever_is_pressed_a_list_ends_clear_only_when_every_line_is_closed(id: str, pressed: list[dict[str, Any]]) -> None:
+    timed = [{**event, "at": 60.0 * number} for number, event in enumerate(pressed)]
+    inputs = {"depth": "62 mm", "sheet_depth": "50 mm"}
+    reply = json.loads(desk.handle(json.dumps({"call": "run", "args": {"id": id, "inputs": inputs, "units": "metric", "events": timed, "now": 1e4}})))
+    assert reply["ok"], reply
+    screen = reply["result"]
+    done, count = screen["progress"]
+    assert done == sum(bool(item["closed"]) for item in screen["items"])
+    if screen["outcome"] in ("clear", "past"):
+        assert screen["ended"] and done == count
+    for item in screen["items"]:
+        gate = item["gate"]
+        if gate and gate["state"] == "stop" and gate["id"] != "G6":
+            assert item["closed"] in ("", "past", "no")
+        if gate and item["closed"] == "away":
+            raise AssertionError("a gate took 'does not apply'")

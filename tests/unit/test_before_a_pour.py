@@ -1,0 +1,63 @@
+"""The question 'Before a deep pour': what it leads with, and what it works out."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from calc import desk
+
+
+def answer(units: str = "metric", **inputs: str) -> dict[str, Any]:
+    reply = desk.answer("before-a-pour", inputs, units, inputs)
+    assert not reply["errors"] and not reply["queries"]
+    return reply
+
+
+def test_a_stop_leads_with_its_figures_and_the_remedy() -> None:
+    headline = answer(depth="62", sheet_depth="50")["headline"]
+    assert headline["text"] == "STOP" and headline["tone"] == "stop"
+    assert headline["say"] == "62 mm planned, the sheet allows 50 mm. Pour 50 mm at most, let it cool, then the next layer."
+
+
+def test_what_is_missing_is_named_and_never_passes() -> None:
+    reply = answer(depth="50", sheet_depth="50")
+    assert reply["headline"]["text"] == "No stop found - your call" and reply["headline"]["tone"] == "caution"
+    assert "size of the batch" in reply["headline"]["say"]
+    rows = {row[0]: row[1] for row in reply["grids"][0]["rows"]}
+    assert rows["G1 Depth of the layer"] == "No stop found" and rows["G2 Size of the batch"] == "Not checked"
+
+
+def test_with_nothing_given_nothing_is_found() -> None:
+    reply = answer()
+    assert reply["headline"]["text"] == "Not checked"
+    assert {row[1] for row in reply["grids"][0]["rows"]} == {"Not checked"}
+
+
+def test_a_narrow_mould_is_said_not_to_be_judged() -> None:
+    assert "narrow-mould" in [caution["id"] for caution in answer(depth="40", sheet_depth="50")["cautions"]]
+
+
+def test_the_tray_is_sized_for_the_whole_batch_rounded_up() -> None:
+    reply = answer(mass="2200", sheet_depth="50", tray_length="400", tray_width="300")
+    lines = {line["label"]: (line["text"], line["unit"]) for line in reply["lines"]}
+    assert lines["Depth in the waste tray"] == ("17", "mm")  # 2 L on 0.12 m2 = 16.67 mm
+    assert lines["Tray that takes it, square"] == ("448", "mm")  # root of 2 L / 10 mm = 447.2 mm
+    assert answer(mass="2200", leftovers="300", sheet_depth="50", tray_length="400", tray_width="300")["values"]["tray_depth"]["si"] < 0.01
+
+
+def test_the_time_that_may_be_used_rounds_down() -> None:
+    assert answer(working="41")["values"]["may_use"]["shown"] == "24 min"  # 0.6 x 41 = 24.6
+
+
+@pytest.mark.parametrize(("typed", "word"), [("2 in", "No stop found"), ("2 1/16 in", "STOP")])
+def test_inches_are_first_class(typed: str, word: str) -> None:
+    reply = answer("imperial", depth=typed, sheet_depth="2")
+    assert reply["grids"][0]["rows"][0][1] == word
+    assert " in " in reply["grids"][0]["rows"][0][2]
+
+
+def test_the_gates_are_there_for_other_pages() -> None:
+    gates = {gate["id"]: gate["state"] for gate in answer(depth="60", sheet_depth="50")["extra"]["gates"]}
+    assert gates["G1"] == "stop" and gates["G16"] == "not checked"

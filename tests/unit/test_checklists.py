@@ -1,0 +1,235 @@
+"""The checklists as runs: presses in, screens out. Nothing ticks itself, nothing stale counts, no list is a dead end."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from calc import desk
+from calc.safety.checklists import all_checklists
+
+LISTS = ("C1", "C2", "C3")
+#: A plan with every figure there and none past its limit.
+FINE = {
+    "depth": "40 mm", "sheet_depth": "50 mm", "mass": "2200 g", "sheet_mass": "5 kg", "moulds_take": "3 kg",
+    "working": "60 min", "handling": "30 min", "room": "21 C", "resin": "21 C", "lowest": "18 C", "highest": "25 C",
+    "ratio_by": "same", "ratio": "100:45", "weighed_a": "1000 g", "weighed_b": "450 g", "tolerance": "2 %", "beneath": "none",
+    "mask": "tight", "filters": "sheet", "filter_hours": "2 h", "filter_schedule": "8 h", "filter_date": "yes",
+    "shaved": "yes", "fit_tested": "yes", "sealed": "yes", "tray_length": "500 mm", "tray_width": "400 mm",
+    "planned_peak": "45 C", "hottest": "30 C", "earliest": "8 h", "latest": "24 h", "surface": "22 C",
+}  # fmt: skip
+END = "No stop found - your call"
+
+
+def screen(id: str, events: list[dict[str, Any]], inputs: dict[str, str] | None = None, now: float | None = None) -> dict[str, Any]:
+    at = max([event["at"] for event in events], default=0.0) if now is None else now
+    request = {"call": "run", "args": {"id": id, "inputs": inputs or {}, "units": "metric", "events": events, "now": at}}
+    reply = json.loads(desk.handle(json.dumps(request)))
+    assert reply["ok"], reply
+    result: dict[str, Any] = reply["result"]
+    return result
+
+
+def press(shown: dict[str, Any], number: int, at: float, which: int = 0, **more: Any) -> dict[str, Any]:
+    return {**shown["items"][number - 1]["buttons"][which]["event"], "at": at, **more}
+
+
+def press_all(id: str, inputs: dict[str, str] | None = None) -> list[dict[str, Any]]:
+    """The main press of every line in order, then the end."""
+    events: list[dict[str, Any]] = []
+    for number in range(1, len(all_checklists()[id].items) + 1):
+        events.append(press(screen(id, events, inputs), number, 10.0 * number))
+    shown = screen(id, events, inputs)
+    end = next(button for button in shown["buttons"] if button["id"] == "end")
+    return [*events, {**end["event"], "at": 10.0 * (len(events) + 1)}]
+
+
+def test_the_lists_have_their_items_in_number() -> None:
+    assert {id: len(one.items) for id, one in all_checklists().items()} == {"C1": 9, "C2": 6, "C3": 5}
+    assert [one.type for one in all_checklists().values()] == ["DC", "RD", "DC"]
+    gates = [[item.gate for item in one.items] for one in all_checklists().values()]
+    assert gates == [
+        ["G3", "G1", "G2", "G5", "G4", "G17", "G16", "", "G19"],
+        ["G4", "G5", "G1", "G19", "G17", ""],
+        ["G3", "", "", "G6", ""],
+    ]
+
+
+def test_c1_takes_nine_presses_and_an_end() -> None:
+    events = press_all("C1", FINE)
+    assert len(events) == 10
+    shown = screen("C1", events, FINE)
+    assert shown["ended"] and shown["big"]["text"] == END and shown["outcome"] == "clear"
+    assert shown["tone"] == "go" and shown["record"] == []
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_with_no_figure_at_all_a_list_can_be_ended_by_one_press_a_line(id: str) -> None:
+    events = press_all(id)
+    shown = screen(id, events)
+    assert len(events) == len(all_checklists()[id].items) + 1
+    assert shown["ended"] and shown["big"]["text"] == END
+    assert shown["tone"] == "caution" and shown["say"].startswith("Not checked: ")
+    assert any(line.startswith("Figures not checked: ") for line in shown["record"])
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_nothing_is_ticked_by_itself(id: str) -> None:
+    for now in (0.0, 1e6):
+        shown = screen(id, [], FINE, now=now)
+        assert shown["progress"][0] == 0 and not any(item["ticked"] for item in shown["items"])
+        assert not [button for button in shown["buttons"] if button["id"] == "end"]
+
+
+def test_a_stop_says_so_with_its_figures_and_one_next_action_and_takes_a_second_press() -> None:
+    over = FINE | {"depth": "62 mm"}
+    shown = screen("C1", [], over)
+    gate = shown["items"][1]["gate"]
+    assert gate["word"] == "STOP" and gate["text"] == "62 mm planned, the sheet allows 50 mm."
+    assert gate["action"].startswith("Pour 50 mm at most")
+    (button,) = shown["items"][1]["buttons"]
+    assert button["id"] == "past" and "62 mm" in button["confirm"]["yes"] and button["confirm"]["no"]
+    shown = screen("C1", press_all("C1", over), over)
+    assert shown["big"]["text"] == "Gone on past a stop - your call" and shown["tone"] == "stop"
+    assert shown["record"] == ["Gone on past a stop: layer 62 mm, the sheet's 50 mm"]
+
+
+def test_a_plain_tick_does_not_pass_a_stop_nor_a_gap() -> None:
+    for inputs in (FINE | {"depth": "62 mm"}, {key: text for key, text in FINE.items() if key != "sheet_depth"}):
+        event = press(screen("C1", [], inputs), 2, 10.0) | {"type": "tick"}
+        assert not screen("C1", [event], inputs)["items"][1]["closed"]
+
+
+def test_a_press_is_stale_once_its_figures_change() -> None:
+    events = press_all("C1", FINE)
+    shown = screen("C1", events, FINE | {"depth": "45 mm"})
+    assert not shown["ended"] and shown["items"][1]["stale"] and not shown["items"][1]["ticked"]
+    assert shown["items"][1]["stale_text"] == "Pressed before the figures changed. Look again."
+    assert [item["number"] for item in shown["items"] if item["stale"]] == [2]
+    again = [*events, press(shown, 2, 200.0)]
+    assert screen("C1", again, FINE | {"depth": "45 mm"})["progress"] == [9, 9]
+
+
+def test_a_new_batch_clears_every_tick() -> None:
+    events = press_all("C1", FINE)[:-1]
+    shown = screen("C1", [*events, {"type": "new-batch", "at": 500.0}], FINE)
+    assert shown["progress"] == [0, 9] and all(item["stale"] for item in shown["items"])
+    assert shown["clocks"] == []
+
+
+def test_does_not_apply_needs_a_reason_and_is_not_for_gates() -> None:
+    shown = screen("C1", [], FINE)
+    offers = {item["number"]: [button["id"] for button in item["buttons"]] for item in shown["items"]}
+    assert [number for number, ids in offers.items() if "away" in ids] == [8]
+    away = press(shown, 8, 10.0, which=1)
+    assert not screen("C1", [away | {"reason": "  "}], FINE)["items"][7]["closed"]
+    closed = screen("C1", [away | {"reason": "test cup only"}], FINE)
+    assert closed["items"][7]["done"] == "Does not apply: test cup only"
+    assert closed["record"] == ["Mould level, sealed, on a base that cannot burn. Does not apply: test cup only"]
+    forged = {"type": "away", "item": 2, "figures": press(shown, 2, 10.0)["figures"], "reason": "I say so", "at": 10.0}
+    assert not screen("C1", [forged], FINE)["items"][1]["closed"]
+
+
+def test_undo_is_offered_from_the_first_press_to_after_the_end() -> None:
+    events = press_all("C1", FINE)
+    assert not [b for b in screen("C1", [], FINE)["buttons"] if b["kind"] == "undo"]
+    for count in range(1, len(events) + 1):
+        assert [b for b in screen("C1", events[:count], FINE)["buttons"] if b["kind"] == "undo"]
+    assert not screen("C1", events[:-1], FINE)["ended"]
+
+
+def test_the_same_presses_give_the_same_screen_after_a_reload() -> None:
+    events = press_all("C2", FINE)[:3]
+    assert screen("C2", json.loads(json.dumps(events)), FINE, now=99.0) == screen("C2", events, FINE, now=99.0)
+
+
+def test_leaving_a_list_is_told_in_neutral_words() -> None:
+    events = [*press_all("C1", FINE)[:4], {"type": "leave", "at": 90.0}]
+    shown = screen("C1", events, FINE)
+    assert shown["ended"] and shown["big"]["text"] == "Left unfinished"
+    assert shown["say"] == "5 of 9 lines were open when you left."
+    assert END not in json.dumps(shown)
+
+
+def test_an_end_with_open_lines_ends_nothing() -> None:
+    shown = screen("C1", [{"type": "end", "at": 1.0}], FINE)
+    assert not shown["ended"] and shown["big"] is None
+
+
+def test_the_pour_is_read_line_by_line_without_jumps() -> None:
+    shown = screen("C2", [], FINE)
+    assert [bool(item["buttons"]) for item in shown["items"]] == [True] + [False] * 5
+    jump = {"type": "tick", "item": 3, "figures": "", "at": 5.0}
+    assert screen("C2", [jump], FINE)["progress"] == [0, 6]
+
+
+def test_the_first_line_of_the_pour_starts_the_clocks_and_says_when_they_are_over() -> None:
+    events = [press(screen("C2", [], FINE), 1, 1000.0)]
+    clocks = {clock["id"]: clock for clock in screen("C2", events, FINE)["clocks"]}
+    assert clocks["poured"]["starts"] == 1000.0
+    assert clocks["poured"]["ends"] == pytest.approx(1000.0 + 0.6 * 3600)  # 60 % of 60 min: common practice
+    assert clocks["working"]["ends"] == pytest.approx(1000.0 + 3600)
+    assert clocks["gloves"]["ends"] == pytest.approx(1000.0 + 1800)  # 30 min: a resin maker's article
+    assert clocks["poured"]["overdue_label"] == "overdue by"
+
+
+def test_fresh_gloves_start_their_clock_again_and_late_gloves_stop_nobody() -> None:
+    events = [press(screen("C2", [], FINE), 1, 0.0)]
+    late = screen("C2", events, FINE, now=1900.0)
+    assert late["items"][4]["gate"]["state"] == "reminder"
+    fresh = [*events, {"type": "gloves", "at": 1900.0}]
+    assert screen("C2", fresh, FINE, now=1910.0)["items"][4]["gate"]["state"] == "no stop found"
+    pressed = press_all("C2", FINE)[:-1]
+    shown = screen("C2", pressed, FINE, now=5000.0)
+    assert shown["items"][4]["ticked"]
+
+
+def test_what_one_list_hands_on_the_next_begins_with() -> None:
+    handed = screen("C2", press_all("C2", FINE), FINE)["carry"]
+    assert {event["type"] for event in handed} == {"gloves", "mixed"}
+    clocks = {clock["id"] for clock in screen("C3", handed, FINE)["clocks"]}
+    assert {"since", "layer", "gloves"} <= clocks
+
+
+def test_each_look_at_the_cure_clears_the_ticks_and_sets_the_next() -> None:
+    looked = press_all("C3", FINE)[:-1]
+    shown = screen("C3", [*looked, {"type": "round", "at": 100.0}], FINE)
+    assert shown["progress"] == [0, 5] and not any(item["stale"] for item in shown["items"])
+    look = next(clock for clock in shown["clocks"] if clock["id"] == "look")
+    assert look["ends"] == 100.0 + 15 * 60  # 15 min: our judgement
+
+
+def test_a_no_opens_the_right_card() -> None:
+    shown = screen("C3", [], FINE)
+    for number, card in ((1, "e1a"), (2, "e1b"), (3, "e1a")):
+        answered = screen("C3", [press(shown, number, 5.0, which=1)], FINE)
+        assert answered["tone"] == "stop" and answered["big"]["text"] == "STOP" and answered["card"] == card
+
+
+def test_a_reading_typed_into_the_list_is_held_against_the_plan() -> None:
+    reading = {"type": "reading", "field": "hottest", "typed": "48", "units": "metric", "at": 5.0}
+    gate = screen("C3", [reading], FINE)["items"][0]["gate"]
+    assert gate["state"] == "stop" and gate["text"] == "Hottest spot 48 °C, planned 45 °C."
+    bad = screen("C3", [reading | {"typed": "..."}], FINE)
+    assert bad["errors"] and bad["items"]
+
+
+def test_waiting_for_the_next_layer_is_a_tick_while_its_gate_says_stop() -> None:
+    mixed = {"type": "mixed", "at": 0.0}
+    item = screen("C3", [mixed], FINE, now=3600.0)["items"][3]
+    assert item["gate"]["state"] == "stop" and item["buttons"][0]["event"]["type"] == "tick"
+    assert item["text"].startswith("The next layer waits until 8 h after this one")
+
+
+def test_a_figure_that_cannot_be_read_is_told_by_its_field() -> None:
+    reply = screen("C1", [], {"depth": "deep"})
+    assert reply["errors"][0]["field"] == "depth" and "items" not in reply
+
+
+@pytest.mark.parametrize("event", [{"type": "tick", "item": 10, "at": 1.0}, {"type": "tick", "item": 0, "at": 1.0}, {"type": "shake", "at": 1.0}])
+def test_a_press_that_does_not_exist_is_refused(event: dict[str, Any]) -> None:
+    request = {"call": "run", "args": {"id": "C1", "inputs": {}, "units": "metric", "events": [event], "now": 1.0}}
+    reply = json.loads(desk.handle(json.dumps(request)))
+    assert not reply["ok"] and reply["error"]["kind"] == "request"

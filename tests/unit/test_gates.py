@@ -1,0 +1,137 @@
+"""Gates: each tells missing, past its limit and within it apart, and a figure equal to its limit is within it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from calc.quantity import SYSTEMS
+from calc.safety import gates, wording
+from calc.safety.gates import Finding, Part, State
+
+STOP, CLEAR, UNCHECKED = State.STOP, State.CLEAR, State.UNCHECKED
+H = 3600.0
+MASK_FINE = ("tight", "sheet", 2 * H, 8 * H, True, True, True, True)
+
+#: gate, arguments, what it must say. Hand-made: limits are what a sheet might print.
+CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
+    (gates.depth, (0.049, 0.05), CLEAR),
+    (gates.depth, (0.05, 0.05), CLEAR),
+    (gates.depth, (2 * 0.0254, 0.0508), CLEAR),  # the same depth, typed in inches
+    (gates.depth, (0.0501, 0.05), STOP),
+    (gates.depth, (None, 0.05), UNCHECKED),
+    (gates.depth, (0.05, None), UNCHECKED),
+    (gates.batch, (5.0, 5.0, 5.0), CLEAR),
+    (gates.batch, (5.001, 5.0, 9.0), STOP),
+    (gates.batch, (5.001, None, 5.0), STOP),  # what the moulds take stops it, whatever the sheet leaves out
+    (gates.batch, (5.0, None, 5.0), UNCHECKED),
+    (gates.batch, (5.0, 5.0, None), UNCHECKED),
+    (gates.temperature_range, (291.15, 298.15, 291.15, 298.15), CLEAR),
+    (gates.temperature_range, (291.14, 298.15, 291.15, 298.15), STOP),
+    (gates.temperature_range, (291.15, 298.16, 291.15, 298.15), STOP),
+    (gates.temperature_range, (None, 295.0, 291.15, 298.15), UNCHECKED),
+    (gates.temperature_range, (None, 299.0, 291.15, 298.15), STOP),
+    (gates.temperature_range, (295.0, 295.0, 291.15, None), UNCHECKED),
+    (gates.hotter_than_planned, (313.15, 313.15), CLEAR),
+    (gates.hotter_than_planned, (313.25, 313.15), STOP),
+    (gates.hotter_than_planned, (None, 313.15), UNCHECKED),
+    (gates.working_time, (0.6 * 2400.0, 2400.0), CLEAR),
+    (gates.working_time, (1441.0, 2400.0), STOP),
+    (gates.working_time, (1441.0, 2400.0, 0.7), CLEAR),
+    (gates.working_time, (None, 2400.0), UNCHECKED),
+    (gates.working_time, (600.0, None), UNCHECKED),
+    (gates.ratio_unit, ("same",), CLEAR),
+    (gates.ratio_unit, ("densities",), CLEAR),
+    (gates.ratio_unit, ("other",), STOP),
+    (gates.ratio_unit, (None,), UNCHECKED),
+    (gates.ratio_measured, (1.0, 0.459, 0.45, 0.02), CLEAR),  # 2 % over, 2 % allowed
+    (gates.ratio_measured, (1.0, 0.4595, 0.45, 0.02), STOP),
+    (gates.ratio_measured, (1.0, 0.459, 0.45, None), UNCHECKED),  # the sheet does not say
+    (gates.ratio_measured, (1.0, 0.48, 0.45, None), STOP),  # 6.7 %: past the worst two makers allow
+    (gates.ratio_measured, (1.0, None, 0.45, 0.02), UNCHECKED),
+    (gates.next_layer, ("none", None, None, None, None, None), CLEAR),
+    (gates.next_layer, (None, 9 * H, 8 * H, 24 * H, 295.0, 294.0), UNCHECKED),
+    (gates.next_layer, ("layer", 8 * H, 8 * H, 24 * H, 299.15, 294.15), CLEAR),
+    (gates.next_layer, ("layer", 24 * H, 8 * H, 24 * H, 294.15, 294.15), CLEAR),
+    (gates.next_layer, ("layer", 7.9 * H, 8 * H, 24 * H, 294.15, 294.15), STOP),
+    (gates.next_layer, ("layer", 24.1 * H, 8 * H, 24 * H, 294.15, 294.15), STOP),
+    (gates.next_layer, ("layer", 9 * H, 8 * H, 24 * H, 299.35, 294.15), STOP),
+    (gates.next_layer, ("layer", 9 * H, 8 * H, None, 294.15, 294.15), UNCHECKED),
+    (gates.next_layer, ("layer", 9 * H, 8 * H, 24 * H, None, 294.15), UNCHECKED),
+    (gates.mask, MASK_FINE, CLEAR),
+    (gates.mask, ("hood", "sheet", 8 * H, 8 * H, True, None, None, None), CLEAR),  # a hood has no seal on the face
+    (gates.mask, ("none", None, None, None, None, None, None, None), CLEAR),
+    (gates.mask, (None,) * 8, UNCHECKED),
+    (gates.mask, ("tight", "particles", 2 * H, 8 * H, True, True, True, True), STOP),
+    (gates.mask, ("tight", "vapour", 2 * H, 8 * H, True, True, True, True), UNCHECKED),
+    (gates.mask, ("tight", "sheet", 8.1 * H, 8 * H, True, True, True, True), STOP),
+    (gates.mask, ("tight", "sheet", 2 * H, 8 * H, False, True, True, True), STOP),
+    (gates.mask, ("tight", "sheet", 2 * H, 8 * H, True, False, True, True), STOP),
+    (gates.mask, ("tight", "sheet", 2 * H, 8 * H, True, True, False, True), STOP),
+    (gates.mask, ("tight", "sheet", 2 * H, 8 * H, True, True, True, False), STOP),
+    (gates.mask, ("tight", "sheet", 2 * H, None, True, True, True, True), UNCHECKED),
+    (gates.mask, ("tight", "sheet", 2 * H, 8 * H, True, True, True, None), UNCHECKED),
+    (gates.gloves, (1800.0,), CLEAR),
+    (gates.gloves, (1801.0,), State.REMINDER),
+    (gates.gloves, (60.0, 1800.0, True), State.REMINDER),
+    (gates.gloves, (None,), UNCHECKED),
+    (gates.tray, (0.010, 0.05), CLEAR),
+    (gates.tray, (0.0101, 0.05), STOP),
+    (gates.tray, (0.006, 0.006), CLEAR),
+    (gates.tray, (0.0061, 0.006), STOP),
+    (gates.tray, (0.008, None), UNCHECKED),
+    (gates.tray, (0.012, None), STOP),
+    (gates.tray, (None, 0.05), UNCHECKED),
+]
+
+
+@pytest.mark.parametrize(("gate", "arguments", "state"), CASES)
+def test_each_gate_tells_missing_past_and_within_apart(gate: Callable[..., Finding], arguments: tuple[Any, ...], state: State) -> None:
+    assert gate(*arguments).state is state
+
+
+@pytest.mark.parametrize("gate", sorted({case[0] for case in CASES}, key=lambda gate: gate.__name__), ids=lambda gate: gate.__name__)
+def test_the_cases_cover_every_state_of_every_gate(gate: Callable[..., Finding]) -> None:
+    past = State.REMINDER if gate is gates.gloves else STOP
+    assert {state for case, _, state in CASES if case is gate} == {CLEAR, UNCHECKED, past}
+
+
+@pytest.mark.parametrize("system", SYSTEMS)
+@pytest.mark.parametrize(("gate", "arguments", "state"), CASES)
+def test_a_gate_says_what_its_state_asks_for(gate: Callable[..., Finding], arguments: tuple[Any, ...], state: State, system: Any) -> None:
+    said = wording.say(gate(*arguments), system)
+    assert said.text and said.name and said.limit_from
+    assert "{" not in said.text + said.action + said.record
+    if state is STOP:
+        assert said.word == "STOP" and said.action and said.record
+    if state is UNCHECKED:
+        assert said.word == "Not checked" and said.text.startswith("Missing: ") and said.record
+    if state is CLEAR:
+        assert said.word == "No stop found" and not said.record
+
+
+def test_both_figures_show_and_differ_when_they_differ() -> None:
+    said = wording.say(gates.depth(0.05004, 0.05), "metric")
+    assert said.text == "50.04 mm planned, the sheet allows 50 mm."
+    assert wording.pair(Part("depth", "length", 0.0500001, 0.05), "metric") == ("50.0001 mm", "50 mm")
+    assert wording.pair(Part("depth", "length", 2.001 * 0.0254, 2 * 0.0254), "imperial") == ("2.001 in", "2 in")
+    assert wording.pair(Part("time", "duration", 1500.0, 1440.0), "metric") == ("25 min", "24 min")
+    assert wording.pair(Part("too-warm", "temperature difference", 6.0, 5.0), "imperial") == ("10.8 °F", "9 °F")
+
+
+def test_where_the_sheet_does_not_say_the_way_on_is_named() -> None:
+    assert "going on is your call" in wording.say(gates.depth(0.05, None), "metric").hint
+    assert wording.say(gates.depth(None, 0.05), "metric").hint == ""
+
+
+def test_a_stop_decides_over_a_gap() -> None:
+    finding = gates.batch(5.0, None, 4.0)
+    assert finding.state is STOP
+    assert finding.deciding is not None and finding.deciding.id == "moulds"
+
+
+def test_spread_depth_of_a_whole_batch() -> None:
+    # 2.2 kg / 1100 kg/m3 = 2 L on 0.2 m2: 10 mm, by hand
+    assert gates.spread_depth(2.2, 0.5, 0.4, 1100.0) == pytest.approx(0.010)
