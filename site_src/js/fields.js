@@ -38,7 +38,7 @@ export class Field {
     if (this.isPick) return { label, text: this.element.querySelector('[data-part="picked"]').textContent };
     if (this.isChoice) return { label, text: this.target.parentElement.querySelector('.choice__label').textContent };
     const unit = this.element.querySelector('.box__unit')?.textContent ?? '';
-    return { label, text: /[a-z"']\s*$/i.test(this.text) ? this.text : `${this.text} ${unit}`.trim() };
+    return { label, text: hasUnit(this.text) ? this.text : `${this.text} ${unit}`.trim() };
   }
 
   /** The control that takes the focus. */
@@ -58,6 +58,13 @@ export class Field {
     if (this.isChoice && !this.isPick) for (const input of this.inputs) input.checked = input.value === wanted;
     else this.inputs[0].value = wanted;
     this.#dress();
+  }
+
+  /** Show what was typed; under the other units with its own unit, until calc has put it into these. @param {System} units */
+  showOrigin(units) {
+    const { typed = '', units: own = units } = this.origin ?? {};
+    const unit = /** @type {HTMLElement|null} */ (this.element.querySelector('.box__unit'))?.dataset[own] ?? '';
+    this.show(own === units || hasUnit(typed) ? typed : `${typed} ${unit}`.trim());
   }
 
   /** What a choice shows of itself: the option picked, and that it is a preset for as long as nobody chose. */
@@ -99,4 +106,9 @@ export class Field {
       else input.removeAttribute('aria-invalid');
     }
   }
+}
+
+/** Whether a text ends in a unit. @param {string} text */
+function hasUnit(text) {
+  return /[a-z"']\s*$/i.test(text);
 }

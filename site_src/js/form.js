@@ -76,8 +76,8 @@ class QuestionForm {
     this.#form.querySelector('[data-do="clear"]').addEventListener('click', () => this.#clear(), { signal });
     window.addEventListener('hashchange', () => this.#addressed(), { signal });
     this.#app.desk.addEventListener('state', () => this.#showState(), { signal });
-    if (draft) await this.#switchTo(this.#app.units);
     this.#showState();
+    if (draft) this.#switchTo(this.#app.units);
     this.#work();
   }
 
@@ -109,6 +109,7 @@ class QuestionForm {
       return;
     }
     const field = this.#fields.get(input.name);
+    if (!field) return;
     field.take(this.#app.units);
     if (field.isChoice) field.left = true;
     this.#offerClear(null);
@@ -166,7 +167,7 @@ class QuestionForm {
     for (const field of this.#fields.values()) {
       field.origin = inputs[field.name] ?? null;
       field.left = Boolean(field.origin);
-      field.show(field.origin?.typed ?? '');
+      field.showOrigin(this.#app.units);
     }
     const more = /** @type {HTMLDetailsElement} */ (this.#root.querySelector('[data-part="more"]'));
     if (more?.querySelector('[data-field]') && [...this.#fields.values()].some((f) => f.origin && more.contains(f.element))) more.open = true;
@@ -221,10 +222,8 @@ class QuestionForm {
   /** Show every text in these units; what was typed is kept, so going to and fro never drifts. @param {System} units */
   async #switchTo(units) {
     const { inputs } = this.#record();
-    if (Object.values(inputs).every((typed) => typed.units === units)) {
-      for (const field of this.#fields.values()) if (field.origin) field.show(field.origin.typed);
-      return;
-    }
+    for (const field of this.#fields.values()) if (field.origin) field.showOrigin(units);
+    if (Object.values(inputs).every((typed) => typed.units === units)) return;
     const texts = await this.#call('convert', { id: this.#id, inputs, units });
     if (!texts || units !== this.#app.units) return;
     for (const [name, text] of Object.entries(texts)) {

@@ -85,7 +85,14 @@ export class Nav {
     focus.focus({ preventScroll: true });
     if (place) place.scrollIntoView({ behavior: 'instant' });
     else scrollTo({ top: y, behavior: 'instant' });
-    arrive(main);
+    this.#settle(arrive(main), y);
+  }
+
+  /** Components change the height of a page: go back to where the maker was once they stand. @param {unknown} arrived @param {number} y */
+  async #settle(arrived, y) {
+    const page = this.#shown;
+    await arrived;
+    if (y && page === this.#shown) scrollTo({ top: y, behavior: 'instant' });
   }
 
   #rememberScroll() {
