@@ -320,7 +320,7 @@ def work(given: Given) -> Answer:
         lines=_lines(given),
         changes=tuple(Change(one.action, f"ends the stop on: {one.name.lower()}") for one in stops),
         cautions=tuple(cautions),
-        working=_working(given),
+        working=(_count(found), *_working(given)),
         sources=tuple(dict.fromkeys(fact.source for fact in facts_used)),
         grids=(
             Grid(
@@ -374,6 +374,12 @@ def _lines(given: Given) -> tuple[Line, ...]:
         side = given.write((load / (given.si("density") * depth)) ** 0.5, "length", "up")
         lines.append(Line("Tray that takes it, square", side.text, side.unit, "each way inside; or several, apart"))
     return tuple(lines)
+
+
+def _count(found: Mapping[str, Finding]) -> Working:
+    told = [sum(finding.state is state for finding in found.values()) for state in State]
+    words = ", ".join(f"{number} {state.value}" for number, state in zip(told, State, strict=True) if number)
+    return Working("Gates", "figure against limit; equal is not past it, missing is not checked", f"{len(found)} gates", words)
 
 
 def _working(given: Given) -> tuple[Working, ...]:
