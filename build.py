@@ -15,7 +15,7 @@ from __future__ import annotations
 
 import sys
 
-if sys.version_info < (3, 11):
+if sys.version_info < (3, 11):  # noqa: UP036
     sys.exit("build.py needs Python 3.11 or newer; this is Python %d.%d" % sys.version_info[:2])  # noqa: UP031 (older Pythons read this)
 
 import argparse

@@ -13,6 +13,7 @@ import hashlib
 import json
 import shutil
 import sysconfig
+import tempfile
 import zipfile
 from collections.abc import Iterable
 from dataclasses import dataclass
@@ -48,10 +49,10 @@ def engine() -> Engine:
         for name in RUNTIME:
             shutil.copyfile(runtime / name, fresh / name)
         library = _unpacked(runtime / "python_stdlib.zip")
-        _pack(runtime, fresh / STANDARD, module_files(library), optimize=2, what="Engine")
+        pack_files(runtime, fresh / STANDARD, module_files(library), optimize=2, what="Engine")
         for path in sorted(fresh.iterdir()):
             path.with_name(path.name + ".gz").write_bytes(gzip.compress(path.read_bytes(), 9, mtime=0))
-        fresh.rename(folder)
+        _settle(fresh, folder)
     return Engine(folder, hash_of(folder / name for name in (*RUNTIME, STANDARD)))
 
 
@@ -64,8 +65,8 @@ def calc_zip() -> Path:
     folder = CACHE / "calc" / (named[:16] + hash_of([*entries.values(), HERE / "pack.py"]))
     if not folder.is_dir():
         fresh = _fresh(folder)
-        _pack(setup.pyodide(), fresh / "calc.zip", entries, optimize=0, what="calc")
-        fresh.rename(folder)
+        pack_files(setup.pyodide(), fresh / "calc.zip", entries, optimize=0, what="calc")
+        _settle(fresh, folder)
     return folder / "calc.zip"
 
 
@@ -113,20 +114,20 @@ def hash_of(files: Iterable[Path]) -> str:
 
 
 def run_in_pyodide(script: Path, *arguments: str, mounts: dict[str, Path], wheels: Iterable[Path] = (), paths: Iterable[str] = (),
-                   runtime: Path | None = None) -> list[str]:
+                   runtime: Path | None = None, library: str = "python_stdlib.zip") -> list[str]:
     """The command that runs a Python file in Pyodide on Node."""
     program, _ = setup.node()
     options = [part for name, real in mounts.items() for part in ("--mount", f"{name}={real}")]
     options += [part for wheel in wheels for part in ("--wheel", str(wheel))]
     options += [part for path in paths for part in ("--path", path)]
+    options += ["--stdlib", library]
     return [program, str(HERE / "pyodide_node.mjs"), str(runtime or setup.pyodide()), *options, str(script), *arguments]
 
 
-def _pack(runtime: Path, out: Path, entries: dict[str, Path], *, optimize: int, what: str) -> None:
-    """Compile and zip by Pyodide, which sees only copies of the files that go in."""
-    work = CACHE / "tmp" / f"pack-{out.name}"
-    shutil.rmtree(work, ignore_errors=True)
-    work.mkdir(parents=True)
+def pack_files(runtime: Path, out: Path, entries: dict[str, Path], *, optimize: int, what: str) -> None:
+    """Have Pyodide compile files to bytecode and zip them (see pack.py); it sees only copies of the files that go in."""
+    setup.surroundings()
+    work = Path(tempfile.mkdtemp(prefix="pack-", dir=CACHE / "tmp"))
     packed = []
     for number, (name, path) in enumerate(sorted(entries.items())):
         shutil.copyfile(path, work / str(number))
@@ -140,10 +141,17 @@ def _pack(runtime: Path, out: Path, entries: dict[str, Path], *, optimize: int, 
 
 
 def _fresh(folder: Path) -> Path:
-    fresh = folder.with_name(folder.name + ".new")
-    shutil.rmtree(fresh, ignore_errors=True)
-    fresh.mkdir(parents=True)
-    return fresh
+    folder.parent.mkdir(parents=True, exist_ok=True)
+    return Path(tempfile.mkdtemp(prefix="new-", dir=folder.parent))
+
+
+def _settle(fresh: Path, folder: Path) -> None:
+    """Give finished work its name, and drop what it replaces."""
+    for old in folder.parent.iterdir():
+        if old != fresh:
+            shutil.rmtree(old, ignore_errors=True)
+    fresh.chmod(0o755)
+    fresh.rename(folder)
 
 
 def _unpacked(archive: Path) -> Path:

@@ -1,9 +1,9 @@
 // Run one Python file in the pinned Pyodide on Node, as `python FILE ARGS` would.
 //
-//   node pyodide_node.mjs PYODIDE_FOLDER [--mount /name=FOLDER]... [--wheel FILE]... [--path /folder]... FILE ARGS...
+//   node pyodide_node.mjs PYODIDE_FOLDER [--mount /name=FOLDER]... [--wheel FILE]... [--path /folder]... [--stdlib NAME] FILE ARGS...
 //
-// Folders are mounted where they say, wheels are unpacked to site-packages, and the file's exit code becomes ours.
-// Nothing is fetched: the package list is empty.
+// Folders are mounted where they say, wheels are unpacked to site-packages, NAME is another standard library in the Pyodide
+// folder, and the file's exit code becomes ours. Nothing is fetched: the package list is empty.
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -12,11 +12,13 @@ const [, , folder, ...rest] = process.argv;
 const mounts = [];
 const wheels = [];
 const paths = [];
+let stdlib = "python_stdlib.zip";
 while (rest.length > 1 && rest[0].startsWith("--")) {
   const [option, value] = rest.splice(0, 2);
   if (option === "--mount") mounts.push(value.split("="));
   else if (option === "--wheel") wheels.push(value);
   else if (option === "--path") paths.push(value);
+  else if (option === "--stdlib") stdlib = value;
   else throw new Error(`unknown option ${option}`);
 }
 const [file, ...args] = rest;
@@ -32,6 +34,7 @@ async function main() {
   const pyodide = await loadPyodide({
     indexURL: home,
     packageBaseUrl: home,
+    stdLibURL: `${home}/${stdlib}`,
     lockFileContents: {
       info: { abi_version: "2026_0", arch: "wasm32", platform: "emscripten_5_0_3", python: "3.14.2", version },
       packages: {},

@@ -149,7 +149,7 @@ def packages(lock: str) -> None:
     """Install one lock (`build`, `tests` or `node`) into our virtual environment, every file checked by hash."""
     _environment()
     path = VENDOR / f"{lock}.lock"
-    done, stamp, digest = stamped(f"packages-{lock}", path, str(VENV))
+    done, stamp, digest = stamped(f"packages-{lock}", path, str(VENV.resolve()))
     if done:
         return
     run(f"Python packages for {lock}", [venv_python(), "-m", "pip", "install", "--require-hashes", "--only-binary", ":all:",
@@ -158,7 +158,7 @@ def packages(lock: str) -> None:
 
 
 def _environment() -> None:
-    done, stamp, digest = stamped("venv", sys.version, str(VENV))
+    done, stamp, digest = stamped("venv", sys.version, str(VENV.resolve()))
     if done and venv_python().exists():
         return
     shutil.rmtree(VENV, ignore_errors=True)

@@ -1,0 +1,60 @@
+"""The code itself: linted, typed, parsed, and nothing in it that must not be there."""
+
+from __future__ import annotations
+
+import re
+import subprocess
+from pathlib import Path
+
+from site_src.builder import setup
+
+ROOT = setup.ROOT
+TOP = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "build.py", "site_src", "calc", "tests"}
+
+
+def run(*command: str | Path) -> None:
+    """Run a checker; what it says is the failure."""
+    done = subprocess.run([str(part) for part in command], cwd=ROOT, capture_output=True, text=True, env=setup.surroundings(), check=False)
+    assert done.returncode == 0, f"\n{done.stdout[-6000:]}{done.stderr[-3000:]}"
+
+
+def committed() -> list[str]:
+    """Files under version control, and those about to be."""
+    done = subprocess.run(["git", "ls-files", "--cached", "--others", "--exclude-standard"], cwd=ROOT, capture_output=True, text=True, check=True)
+    return [name for name in done.stdout.splitlines() if (ROOT / name).is_file()]
+
+
+def test_ruff(python: str) -> None:
+    run(python, "-m", "ruff", "check", "--cache-dir", setup.CACHE / "ruff", ".")
+
+
+def test_mypy_strict_on_calc(python: str) -> None:
+    run(python, "-m", "mypy")
+
+
+def test_scripts_parse() -> None:
+    program, _ = setup.node()
+    scripts = [name for name in committed() if name.endswith((".js", ".mjs"))]
+    assert len(scripts) > 10
+    run(program, "--experimental-vm-modules", "--no-warnings", Path(__file__).with_name("parse_scripts.mjs"), *scripts)
+
+
+def test_top_level_is_the_plan_of_the_house() -> None:
+    assert {name.split("/")[0] for name in committed() if not name.startswith(".")} <= TOP
+
+
+def test_no_package_host_and_no_path_of_a_machine() -> None:
+    hosts = "|".join((r"pypi\.or" + "g", r"pythonhosted\.or" + "g", r"npmjs\.(or" + "g|com)", r"deb\.debia" + r"n\.org"))
+    places = "|".join(("/wor" + "k/main", "/roo" + "t/", "/tm" + "p/"))
+    for name in committed():
+        text = (ROOT / name).read_bytes().decode("utf-8", errors="replace")
+        found = re.search(f"({hosts})|({places})", text)
+        assert not found, f"{name}: {found[0] if found else ''}"
+
+
+def test_nothing_is_left_undone() -> None:
+    marks = re.compile("TO" + "DO|FIX" + "ME|pytest.mark.sk" + "ip|XX" + "X")
+    for name in committed():
+        if name.endswith((".py", ".js", ".mjs", ".html", ".css", ".md", ".toml")):
+            found = marks.search((ROOT / name).read_text(encoding="utf-8"))
+            assert not found, f"{name}: {found[0] if found else ''}"
