@@ -195,9 +195,14 @@ def _changes(given: Given, case: Case, top: speed.TopSpeed) -> list[Raise]:
             if setting is not None and setting > (top.setting_rpm or 0.0):
                 worth.append((setting, several))
         if worth:
-            worth.sort(key=lambda found: -found[0])
+            worth.sort(key=lambda found: (_leaves_crack(case, found[1]), -found[0]))
             return [_raise(given, case, several, setting) for setting, several in worth[:MOST_CHANGES]]
     return []
+
+
+def _leaves_crack(case: Case, several: tuple[Remedy, ...]) -> bool:
+    """Whether the work would still run cracked: such a remedy never leads."""
+    return case.condition == "cracked" and "condition" not in {remedy.sort for remedy in several}
 
 
 def _raise(given: Given, case: Case, several: tuple[Remedy, ...], setting_rpm: float) -> Raise:
@@ -241,7 +246,7 @@ def _ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
         "own": "Yours, not ours.",
         "vibration": f"Beyond this the lathe starts to walk.{basis}",
         "push": f"Beyond this the heavy side shoves with a twentieth of the lathe's weight.{basis}",
-        "mount": f"{_SHARE.get(share, f'{share:.3g}')} of {_NAMES[_bearing(top).id].lower()}: glue block, "
+        "mount": f"{_SHARE.get(share, f'{share:.3g}')} of {_said(_bearing(top))}: glue block, "
         + ("flat pad at the far end." if case.far_end == "pad" else "nothing at the far end."),
         "whip": "Long and thin: beyond this it can start to whip.",
         "marked": "Marked on the chuck.",
@@ -274,6 +279,12 @@ _NAMES = {
     "surface": "Clean cut",
     "lathe": "Lathe",
 }
+
+
+def _said(limit: speed.Limit) -> str:
+    """A limit's name inside a sentence."""
+    name = _NAMES[limit.id].lower()
+    return f"the {name}" if limit.id in ("rim", "marked", "lathe", "heat") else name
 
 
 def _own_held(case: Case, top: speed.TopSpeed) -> bool:
@@ -334,8 +345,8 @@ def _band(given: Given, case: Case) -> Band | None:
 
 
 def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
-    on_mount = f"{_NAMES[_bearing(top).id].lower()}, on this mount,"
-    name = on_mount if top.hard.id == "mount" else _NAMES[top.hard.id].lower()
+    on_mount = f"{_said(_bearing(top))}, on this mount,"
+    name = on_mount if top.hard.id == "mount" else _said(top.hard)
     why = f"Why not: {name} allows {_rpm(given, top.hard_rpm)} rpm, and the lowest here is {_rpm(given, case.speeds.lowest_rpm)} rpm."
     if not case.speeds.steps_rpm and not given.typed("lowest"):
         why += " If yours goes slower, say so under 'Lowest speed'."
@@ -528,7 +539,7 @@ def _wheel(given: Given) -> Answer:
     if setting is None:
         lowest = _rpm(given, speeds.lowest_rpm)
         headline = Headline("Top speed", "Not yet", "", _wheel_remedy(given, top, speeds), "stop")
-        text = f"Why not: {_NAMES[top.hard.id].lower()} allows {_rpm(given, top.hard_rpm)} rpm, and the lowest here is {lowest} rpm."
+        text = f"Why not: {_said(top.hard)} allows {_rpm(given, top.hard_rpm)} rpm, and the lowest here is {lowest} rpm."
         cautions.append(Caution("X2", "stop", text))
     else:
         hot = setting > at_warm

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from calc.quantity import round_to
 from calc.turning import balance, mounts, speed
@@ -60,7 +61,7 @@ class Case:
         """Whether the balance is a guess: nobody weighed it, and nobody ran it."""
         return self.make_up in GUESSES and self.measured is None
 
-    @property
+    @cached_property
     def mass_kg(self) -> float:
         """Mass of the work, kg."""
         return self.weighed_kg if self.weighed_kg is not None else speed.disc_mass(self.diameter_m, self.thickness_m)
@@ -74,7 +75,7 @@ class Case:
             return self.known_eccentricity_m
         return balance.guessed_eccentricity(self.make_up, self.diameter_m, self.operation == "rough")
 
-    @property
+    @cached_property
     def job(self) -> speed.Job:
         """What the speed limits need to know."""
         return speed.Job(
@@ -94,7 +95,7 @@ class Case:
             measured=self.measured,
         )
 
-    @property
+    @cached_property
     def top(self) -> speed.TopSpeed:
         """The top speed of the case."""
         return speed.settle(speed.job_limits(self.job), self.speeds)

@@ -512,9 +512,7 @@ class Job:
         """U, kg m: worked back from the vibration where one was measured."""
         if self.measured is None:
             return self.unbalance_kg_m
-        return balance.unbalance_from_vibration(
-            self.measured.speed_rpm, self.measured.vibration_m_per_s, self.mass_kg, self.standing_mass_kg
-        )
+        return balance.unbalance_from_vibration(self.measured.speed_rpm, self.measured.vibration_m_per_s, self.mass_kg, self.standing_mass_kg)
 
     def speed_at_vibration(self, limit_m_per_s: float) -> float:
         """rpm at which the lathe's vibration reaches a limit, from the measurement where there is one."""
@@ -576,9 +574,7 @@ def job_limits(job: Job) -> tuple[Limit, ...]:
     return tuple(limits)
 
 
-def wheel_limits(
-    wheel_diameter_m: float, marked_rpm: float | None, own_rpm: float | None = None, felt_rpm: float | None = None
-) -> tuple[Limit, ...]:
+def wheel_limits(wheel_diameter_m: float, marked_rpm: float | None, own_rpm: float | None = None, felt_rpm: float | None = None) -> tuple[Limit, ...]:
     """Every limit on the speed of a buffing wheel on resin.
 
     Marked: the marking, and softly 18.5 m/s at its rim for heat. Unmarked: 18.5 m/s is the cap.

@@ -106,7 +106,7 @@ def test_the_mount_says_what_it_takes_its_share_of() -> None:
     assert reply["headline"]["text"] == "380"
     assert _rules(reply) == "mount"
     why = next(limit["why"] for limit in reply["limits"] if limit["id"] == "mount")
-    assert why.startswith("Three quarters of rim")
+    assert why.startswith("Three quarters of the rim")
     assert any("tailstock" in change["do"] for change in reply["changes"])
     assert "Seven eighths" in str(_ask(EASY, hold="glue", far_end="pad")["limits"])
 
@@ -262,6 +262,13 @@ def test_a_change_promises_the_figure_that_the_question_then_gives(
     assert now == "Not yet" or _rpm(then) > float(now)
     if changed is not None:
         assert then == f"{_ask(before | changed)['headline']['text']} rpm"
+
+
+def test_cracked_work_is_mended_before_anything_else() -> None:
+    reply = _ask(EASY, condition="cracked", diameter="200", hold="glue", lowest="250")
+    assert reply["headline"]["text"] == "Not yet"
+    assert reply["headline"]["say"].startswith("Fill the crack")
+    assert len(reply["changes"]) > 1
 
 
 def test_changes_are_few_and_best_first() -> None:
