@@ -10,7 +10,6 @@ import math
 import sys
 import traceback
 from collections.abc import Callable, Mapping
-from dataclasses import asdict
 from typing import Any, cast
 
 from calc import errors, runs, sources
@@ -249,13 +248,13 @@ def _answered(question: Question, given: Given, found: Answer) -> Json:
     assumed = defaults_used(question, given)
     keys = dict.fromkeys([*found.sources, *(entry["basis"] for entry in assumed)])
     reply: Json = {"id": question.id, "name": question.name, "units": given.system, "errors": [], "queries": []}
-    reply |= {part: [asdict(entry) for entry in getattr(found, part)] for part in _PARTS}
+    reply |= {part: [_part(entry) for entry in getattr(found, part)] for part in _PARTS}
     reply |= {
-        "headline": asdict(found.headline),
-        "band": asdict(found.band) if found.band else None,
+        "headline": _part(found.headline),
+        "band": _part(found.band) if found.band else None,
         "assumed": [entry | {"basis": sources.source(entry["basis"]).title} for entry in assumed],
-        "sources": [asdict(sources.source(key)) for key in keys],
-        "values": {name: asdict(figure) for name, figure in found.values.items()},
+        "sources": [_part(sources.source(key)) for key in keys],
+        "values": {name: _part(figure) for name, figure in found.values.items()},
         "extra": found.extra,
     }
     for name, figure in found.values.items():
@@ -263,6 +262,11 @@ def _answered(question: Question, given: Given, found: Answer) -> Json:
             raise ArithmeticError(f"{question.id}: {name} is {figure.si}")
     reply["text"] = _plain(question, given, reply)
     return reply
+
+
+def _part(part: Any) -> Json:
+    """One part of an answer as JSON: its fields are all texts, numbers and flat tuples."""
+    return dict(vars(part))
 
 
 def _plain(question: Question, given: Given, reply: Json) -> str:

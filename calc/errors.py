@@ -13,6 +13,7 @@ from collections.abc import Iterable, Mapping
 #: the other names are details that the place which raises the error supplies.
 WORDS: Mapping[str, str] = {
     "missing": "Enter {label_lower}. {would_do} would do.",
+    "choose": "{label}: choose {options}.",
     "not-a-number": "{label}: '{given}' is not a number I can read. Try {example}.",
     "fraction": "{label}: '{given}' is not a fraction I can read. Write it like 13 3/4 or 5/8.",
     "comma": "{label}: the comma in '{given}' can be read two ways. Write {plain} or {decimal}.",

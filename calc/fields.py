@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.errors import InputError
-from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, from_si, read, restate, to_si, write_number
+from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, either, from_si, read, restate, to_si, write_number
 
 Value = float | str | tuple[float, ...] | tuple[float, float] | None
 
@@ -71,6 +71,10 @@ class Field:
     @property
     def type(self) -> str:
         return type(self).__name__.lower()
+
+    def missing(self) -> InputError:
+        """The error when a required field is left empty."""
+        return InputError(self.name, "missing")
 
     def default_text(self, system: System) -> str:
         """The default as a maker would type it under this unit system; empty when there is none."""
@@ -270,6 +274,9 @@ class Choice(Field):
 
     def would_do(self, system: System) -> str:
         return ", ".join(option.value for option in self.options)
+
+    def missing(self) -> InputError:
+        return InputError(self.name, "choose", options=either(tuple(option.label for option in self.options)))
 
     def parse(self, typed: Typed) -> tuple[Value, Query | None]:
         given = typed.text.strip().lower()

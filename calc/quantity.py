@@ -225,7 +225,7 @@ def _symbol(name: str, kind: Kind, word: str, accepted: tuple[str, ...]) -> str:
             raise InputError(name, "which-gallon", given_unit=lowered)
     symbol = key if key in kind.units else kind.aliases.get(key, kind.aliases.get(lowered, lowered))
     if symbol not in kind.units or (accepted and symbol not in accepted):
-        raise InputError(name, "unit", given_unit=key, units=_or(accepted or tuple(kind.units)))
+        raise InputError(name, "unit", given_unit=key, units=either(accepted or tuple(kind.units)))
     return symbol
 
 
@@ -443,6 +443,6 @@ def restate(si: float, kind: str, unit: str) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def _or(words: tuple[str, ...]) -> str:
+def either(words: tuple[str, ...]) -> str:
     """``a, b or c``."""
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

@@ -169,7 +169,7 @@ class Question:
             effective = typed if is_typed else Typed(declared.default_text(units), units)
             if not effective.text:
                 if declared.required:
-                    errors.append(InputError(declared.name, "missing"))
+                    errors.append(declared.missing())
                 continue
             try:
                 value, query = declared.parse(effective)

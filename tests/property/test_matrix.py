@@ -23,7 +23,7 @@ PROMISES = ("safe", "approved", "guarantee")
 
 
 def _number(field: Quantity, low: float, high: float) -> st.SearchStrategy[str]:
-    return st.floats(low, high, allow_nan=False).map(lambda value: f"{value:.4g} {field.units[0]}")
+    return st.floats(low, high, allow_nan=False).map(lambda value: f"{value:.6f} {field.units[0]}")
 
 
 def _texts(field: Field) -> st.SearchStrategy[str]:
@@ -59,7 +59,7 @@ def _answer(question: Question, inputs: dict[str, str], units: str = "metric") -
 
 
 @pytest.mark.parametrize("question", QUESTIONS, ids=lambda question: question.id)
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(suppress_health_check=[HealthCheck.too_slow])
 @given(data=st.data())
 def test_any_input_gets_a_whole_answer_or_errors_that_name_a_field(question: Question, data: st.DataObject) -> None:
     inputs = data.draw(_inputs(question))
@@ -86,11 +86,11 @@ def _sorted_pair(rule: Rule, question: Question, data: st.DataObject) -> tuple[s
     assert isinstance(field, Quantity)
     low, high = field.usual or (field.low, field.high)
     first_value, second_value = sorted(data.draw(st.tuples(*[st.floats(low, high, allow_nan=False)] * 2)))
-    return f"{first_value:.4g} {field.units[0]}", f"{second_value:.4g} {field.units[0]}"
+    return f"{first_value:.6f} {field.units[0]}", f"{second_value:.6f} {field.units[0]}"
 
 
 @pytest.mark.parametrize("question, rule", RULES, ids=lambda part: getattr(part, "id", None) or f"{part.field}-{part.value}")
-@settings(max_examples=150, deadline=None, suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
+@settings(suppress_health_check=[HealthCheck.too_slow, HealthCheck.filter_too_much])
 @given(data=st.data())
 def test_rule(question: Question, rule: Rule, data: st.DataObject) -> None:
     inputs = data.draw(_inputs(question)) | dict(rule.given)

@@ -1,0 +1,137 @@
+"""The door's contract: every call, every question, every error code."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from calc import desk, errors
+from calc.fields import Choice, Quantity
+from calc.questions import all_questions
+from calc.sources import bibliography
+
+IDS = list(all_questions())
+
+#: One plain case of each question, as a maker would type it. A question without one fails below.
+PLAIN = {
+    "how-fast": {"diameter": "300"},
+    "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},
+    "before-a-pour": {"depth": "40"},
+}
+
+
+def call(name: str, **args: Any) -> Any:
+    reply = json.loads(desk.handle(json.dumps({"call": name, "args": args})))
+    assert reply["ok"], reply
+    return reply["result"]
+
+
+def refused(name: str, **args: Any) -> Any:
+    reply = json.loads(desk.handle(json.dumps({"call": name, "args": args})))
+    assert not reply["ok"]
+    return reply["error"]
+
+
+def test_the_catalogue_names_every_question_once() -> None:
+    names = [entry["id"] for entry in call("catalogue")]
+    assert names == IDS and len(set(names)) == len(names)
+    assert set(PLAIN) == set(names)
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_a_declaration_is_whole(id: str) -> None:
+    described = call("describe", id=id)
+    assert described["name"] and described["summary"] and described["lead"] and described["moment"]
+    names = [field["name"] for field in described["fields"]]
+    assert len(set(names)) == len(names)
+    for position, field in enumerate(described["fields"]):
+        assert field["label"], field["name"]
+        if field["default"] and field["type"] != "choice":  # a choice may only say which way a thing is asked
+            assert field["basis"] in bibliography(), f"{field['name']} has a default without a basis"
+        for other, values in field["when"]:
+            assert other in names[:position], f"{field['name']} depends on {other}, which is not before it"
+            options = all_questions()[id].named(other)
+            assert isinstance(options, Choice) and set(values) <= {option.value for option in options.options}
+
+
+@pytest.mark.parametrize("id", IDS)
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+def test_a_plain_case_has_every_part_of_an_answer(id: str, units: str) -> None:
+    inputs = {name: {"typed": text, "units": "metric"} for name, text in PLAIN[id].items()}
+    reply = call("answer", id=id, inputs=inputs, units=units)
+    assert not reply["errors"] and not reply["queries"], reply["text"]
+    for part in ("headline", "cautions", "working", "assumed", "sources", "values", "text"):
+        assert reply[part], part
+    for step in reply["working"]:
+        assert step["title"] and step["formula"] and step["result"], step
+    for value in reply["values"].values():
+        assert value["shown"] and value["dimension"]
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_the_two_unit_systems_give_the_same_values(id: str) -> None:
+    """A figure may be rounded to the step of its system, but what is exact is the same."""
+    inputs = {name: {"typed": text, "units": "metric"} for name, text in PLAIN[id].items()}
+    question = all_questions()[id]
+    for field in question.fields:  # defaults differ between the systems (50 mm, 2 in): give the metric ones
+        if isinstance(field, Quantity) and field.default is not None and not field.when:
+            inputs.setdefault(field.name, {"typed": field.default_text("metric"), "units": "metric"})
+    metric = call("answer", id=id, inputs=inputs, units="metric")
+    imperial = call("answer", id=id, inputs=inputs, units="imperial")
+    assert metric["headline"]["tone"] == imperial["headline"]["tone"]
+    for name, value in metric["values"].items():
+        other = imperial["values"][name]["si"]
+        assert value["si"] is other or value["si"] == pytest.approx(other, rel=0.02), name
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_nothing_typed_names_what_is_missing(id: str) -> None:
+    reply = call("answer", id=id, inputs={})
+    needed = [f["name"] for f in call("describe", id=id)["fields"] if f["required"] and not f["when"]]
+    assert {error["field"] for error in reply["errors"]} >= set(needed)
+    assert all(error["code"] in ("missing", "choose") for error in reply["errors"])
+    assert (reply["headline"] is None) == bool(reply["errors"])
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_every_field_says_what_would_do(id: str) -> None:
+    for field in all_questions()[id].fields:
+        if isinstance(field, Quantity):
+            inputs = dict(PLAIN[id]) | {name: values[0] for name, values in field.when} | {field.name: "plenty"}
+            errors_found = [e for e in call("answer", id=id, inputs=inputs)["errors"] if e["field"] == field.name]
+            assert errors_found and field.label in errors_found[0]["message"] and "'plenty'" in errors_found[0]["message"]
+
+
+@pytest.mark.parametrize("id", IDS)
+def test_converting_there_and_back_gives_what_was_typed(id: str) -> None:
+    inputs = {name: {"typed": text, "units": "metric"} for name, text in PLAIN[id].items()}
+    assert call("convert", id=id, inputs=inputs, units="metric") == PLAIN[id]
+    shown = call("convert", id=id, inputs=inputs, units="imperial")
+    assert set(shown) == set(PLAIN[id])
+
+
+@pytest.mark.parametrize("id", IDS)
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+def test_the_table_has_no_empty_cell(id: str, units: str) -> None:
+    made = call("table", id=id, units=units)
+    assert made["caption"] and made["rows"]
+    assert all(cell for row in (made["head"], *made["rows"]) for cell in row)
+
+
+def test_every_shared_error_text_can_be_filled_in() -> None:
+    details = dict.fromkeys(
+        "label label_lower given would_do example plain decimal given_unit units options count most".split(), "x"
+    )
+    for code, words in errors.WORDS.items():
+        assert words.format(**details), code
+
+
+def test_wrong_requests_are_named_as_such_and_bugs_as_bugs() -> None:
+    assert refused("guess") == {"kind": "request", "message": "there is no call 'guess'; there are catalogue, describe, answer, convert, table, run, safety"}
+    assert refused("answer", id="how-deep-is-the-sea")["kind"] == "request"
+    assert refused("answer", id=IDS[0], units="cubits")["kind"] == "request"
+    assert refused("run", id="C99", inputs={}, units="metric", events=[], now=0)["kind"] == "request"
+    assert refused("answer")["kind"] == "bug"
+    assert json.loads(desk.handle("not json"))["error"]["kind"] == "bug"
