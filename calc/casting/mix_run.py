@@ -491,7 +491,8 @@ _HANDLERS: Mapping[str, Mapping[str, Callable[[_State, Event, float], None]]] = 
 
 def _off(error: float) -> str:
     """How far B is off, in words: '4.2 % short'."""
-    size = str(write(abs(error), ("share", Style("%", figures=2)))).replace(".0 ", " ")
+    style = Style("%", figures=2) if abs(error) >= 0.1 else Style("%", step=0.1)
+    size = str(write(abs(error), ("share", style))).replace(".0 ", " ")
     return f"{size} {'over' if error > 0 else 'short'}"
 
 
@@ -533,7 +534,8 @@ class _Shown:
         if self.overdue:
             screen["tone"] = "stop"
             if state.phase in ("mix", "second", "clear", "colour", "pour"):
-                screen["cautions"].append({"id": "overdue", "tone": "stop", "text": _OVERDUE})
+                screen["note"] = f"{_OVERDUE_WAY_OUT} Still thin and cool? {screen['say']}"
+                screen["say"] = _OVERDUE
                 screen["buttons"].append(_button("danger", "Too thick or warm: do not pour it", "discard"))
         if self.started:
             screen["buttons"].append({"id": "undo", "label": "Undo", "kind": "undo", "event": None, "ask": None})
@@ -595,13 +597,13 @@ class _Shown:
                 "ends": ends,
                 "warns": None if job.working is None else state.met + standard("working share") * job.working,
                 "overdue_label": "Overdue by",
-                "alarm": None if ends is None else {"word": "Overdue", "say": _OVERDUE},
+                "alarm": ends is not None,
             }
         )
-        if state.phase == "mix":
+        if state.phase == "mix" and not self.overdue:
             seconds = job.mixing if job.mixing is not None else standard("mix longest") * _MINUTE
-            label = {"label": "Mix on for", "overdue_label": "Mixed long enough, since"}
-            clocks.append({"id": "mix", "starts": state.since, "ends": state.since + seconds, "warns": None, "alarm": None} | label)
+            label = {"label": "Mix on for", "overdue_label": "Mixing time over by"}
+            clocks.append({"id": "mix", "starts": state.since, "ends": state.since + seconds, "warns": None, "alarm": False} | label)
         return clocks
 
     def mass(self, kg: float) -> Shown:
@@ -977,7 +979,8 @@ class _Shown:
 
 
 _LAST_STOP = "Last cheap moment to stop: air, gloves, goggles, level mould, empty tray. Checklist C1 has the list."
-_OVERDUE = "Past the working time. Thick, stringy or warm: it does not go into the mould. Spread it in the tray, outdoors if it smokes."
+_OVERDUE = "Past the working time. Thick, stringy or warm: it does not go into the mould."
+_OVERDUE_WAY_OUT = "Spread it in the tray. Smoke: get out, card E1b."
 
 _WEIGHING: Mapping[str, Callable[[_Shown], Screen]] = {
     "a": _Shown.a, "a-over": _Shown.a_over, "meet": _Shown.meet, "b": _Shown.b, "off": _Shown.off,
