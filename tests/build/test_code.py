@@ -29,7 +29,7 @@ def test_ruff(python: str) -> None:
 
 
 def test_mypy_strict_on_calc(python: str) -> None:
-    run(python, "-m", "mypy")
+    run(python, "-m", "mypy", "--no-incremental")
 
 
 def test_scripts_parse() -> None:

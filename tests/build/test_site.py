@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 from html.parser import HTMLParser
 from pathlib import Path
@@ -129,7 +130,7 @@ class TestPage:
     def test_has_one_first_heading_and_skips_none(self, page: str) -> None:
         headings = read(page).headings
         assert headings.count(1) == 1
-        assert all(after <= before + 1 for before, after in zip(headings, headings[1:], strict=False))
+        assert all(after <= before + 1 for before, after in itertools.pairwise(headings))
 
     def test_ids_are_unique_and_referred_to_rightly(self, page: str) -> None:
         reader = read(page)
@@ -161,7 +162,7 @@ class TestPage:
                          "form-action": "'none'"}
 
     def test_emergency_is_one_press_away(self, page: str) -> None:
-        assert any(target_of(page, link) .resolve() == DIST / "emergency" / "index.html" for link in read(page).links)
+        assert any(target_of(page, link).resolve() == DIST / "emergency" / "index.html" for link in read(page).links)
 
 
 def test_no_file_of_ours_names_another_origin() -> None:
