@@ -277,7 +277,7 @@ class SteppedRun {
     const stage = this.#part('stage');
     if (alarm && !stage.hasAttribute('data-alarm')) {
       this.#app.announce(alarm);
-      navigator.vibrate?.([400, 200, 400]);
+      if (navigator.userActivation?.hasBeenActive) navigator.vibrate?.([400, 200, 400]); // else a browser refuses, and complains
     }
     stage.toggleAttribute('data-alarm', Boolean(alarm));
   }
