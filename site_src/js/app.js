@@ -18,7 +18,10 @@ import { wireTheme } from './theme-switch.js';
  * @property {(units: 'metric'|'imperial') => void} setUnits  Changes and keeps the maker's choice.
  */
 
-/** What `data-component="name"` starts. Each module exports `mount(root, app)`, which returns a function that undoes it. */
+/**
+ * What `data-component="name"` starts. Each module exports `mount(root, app)`, which returns a function that undoes it.
+ * @type {Record<string, () => Promise<{mount: (root: any, app: App) => any}>>}
+ */
 const COMPONENTS = {
   question: () => import('./form.js'),
   resume: () => import('./resume.js'),

@@ -34,6 +34,8 @@ class QuestionForm {
   /** @type {any} */
   #reply = null;
   #submitted = false;
+  /** The last request ended in a fault of ours. */
+  #fault = false;
   #timer = 0;
   #busy = false;
   #again = false;
@@ -75,7 +77,7 @@ class QuestionForm {
     this.#watchAnswer(signal);
     this.#form.querySelector('[data-do="clear"]').addEventListener('click', () => this.#clear(), { signal });
     window.addEventListener('hashchange', () => this.#addressed(), { signal });
-    this.#app.desk.addEventListener('state', () => this.#showState(), { signal });
+    this.#app.desk.addEventListener('state', () => this.#deskChanged(), { signal });
     this.#showState();
     if (draft) this.#switchTo(this.#app.units);
     this.#work();
@@ -270,11 +272,18 @@ class QuestionForm {
     } catch (error) {
       if (this.#ending.signal.aborted) return null;
       this.#reply = null;
+      this.#fault = /** @type {any} */ (error).code === 'bug';
+      if (this.#fault) console.error(error);
       this.#answer.clear();
       this.#showState();
-      console.error(error);
       return null;
     }
+  }
+
+  /** The desk woke, failed, or started again after a crash: what is not answered yet is asked again. */
+  #deskChanged() {
+    this.#showState();
+    if (this.#app.desk.state === 'ready' && !this.#reply && !this.#busy) this.#work();
   }
 
   // Showing what came back
@@ -283,6 +292,7 @@ class QuestionForm {
   #show(reply) {
     const before = this.#reply?.headline?.text;
     this.#reply = reply;
+    this.#fault = false;
     if (reply.headline) this.#answer.show(reply, this.#given());
     else this.#answer.clear();
     this.#showMessages();
@@ -322,6 +332,7 @@ class QuestionForm {
     this.#figure.hidden = !headline;
     this.#words.hidden = Boolean(headline);
     if (headline) this.#figure.textContent = `${headline.text} ${headline.unit}`.trim();
+    else if (this.#fault) this.#words.textContent = words.bug;
     else if (this.#app.desk.state !== 'ready') this.#words.textContent = words[this.#app.desk.state];
     else this.#words.textContent = queries?.length ? words.asking : words.missing;
     this.#root.toggleAttribute('data-answered', Boolean(headline));
@@ -334,7 +345,11 @@ class QuestionForm {
     for (const field of this.#fields.values()) field.left = true;
     await this.#work();
     while (this.#busy) await new Promise((resolve) => setTimeout(resolve, 20));
-    if (!this.#reply || this.#ending.signal.aborted) return;
+    if (this.#ending.signal.aborted) return;
+    if (!this.#reply) {
+      this.#root.querySelector('[data-part="common"]').scrollIntoView({ block: 'start' });
+      return;
+    }
     const { errors, queries, headline } = this.#reply;
     this.#showMessages();
     this.#summary.open(errors);

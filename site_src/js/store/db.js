@@ -38,7 +38,7 @@ export class Store {
     }
   }
 
-  /** Write a record; true once it is on the device. @param {Shelf} shelf @param {{id: string}} record */
+  /** Write a record; true once it is on the device. @param {Shelf} shelf @param {{id: string, [part: string]: any}} record */
   put(shelf, record) {
     return this.#told(() => this.#with(shelf, 'readwrite', (store) => store.put(record)));
   }
@@ -56,7 +56,7 @@ export class Store {
 
   /** Keep one setting. @param {string} id @param {unknown} value */
   set(id, value) {
-    return this.put('settings', /** @type {any} */ ({ id, value }));
+    return this.put('settings', { id, value });
   }
 
   /** Forget all drafts and runs; true once they are gone. */
