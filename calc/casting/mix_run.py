@@ -705,24 +705,24 @@ class _Shown:
     def meet(self) -> Screen:
         state = self.state
         planned = state.todo[0]
-        part = {"step": "B is next", "tone": "caution", "cautions": [{"id": "last-stop", "tone": "caution", "text": _LAST_STOP}]}
+        part = {"step": "B is next", "tone": "caution", "say": _LAST_STOP}
         buttons: list[dict[str, Any]] = []
         if state.job.way == "decant":
-            say = "Put the jug of B on the scale. The clock starts when you press."
+            start = "Then put the jug of B on the scale. The clock starts when you press."
             buttons = [
                 _button("main", "It shows 0: pour B", "meet", tared=True),
                 self.ask("meet", "It shows something else", "The scale shows", None),
             ]
             big = self.big("B needed", state.target.b - state.b)
         else:
-            say = "The clock starts when you press."
+            start = "The clock starts when you press."
             buttons = [_button("main", "B goes in now", "meet")]
             big = self.big("The scale will go up to", _shown_for(state, "b", state.target.b))
         if state.a < planned.a - _half(state):
             buttons.append(_button("other", f"First add the missing A: {self.mass(planned.a - state.a)}", "more-a"))
         if state.job.way == "pour":
             buttons.append(self.scale_off())
-        return part | {"big": big, "say": say, "note": self.changed(planned), "buttons": buttons}
+        return part | {"big": big, "note": f"{self.changed(planned)} {start}", "buttons": buttons}
 
     def changed(self, planned: Parts) -> str:
         """What an A that is not as planned does to B and to the total."""
@@ -917,17 +917,16 @@ class _Shown:
     def meet_kit(self) -> Screen:
         state = self.state
         big = None
-        note = "Let the jug drain."
+        note = "Tip all of B in, and let the jug drain."
         if state.full_b is not None:
             big = self.big("Jug of B falls to", mixing.emptied_jug(state.full_b, state.target.b))
-            note = f"B {self.mass(state.target.b)} for the A that went in."
+            note = f"Tip B in: {self.mass(state.target.b)} for the A that went in."
         return {
             "step": "B is next",
             "tone": "caution",
             "big": big,
-            "say": "Tip B in. The clock starts when you press.",
-            "note": note,
-            "cautions": [{"id": "last-stop", "tone": "caution", "text": _LAST_STOP}],
+            "say": _LAST_STOP,
+            "note": f"{note} The clock starts when you press.",
             "buttons": [_button("main", "B goes in now", "meet")],
         }
 
@@ -978,7 +977,7 @@ class _Shown:
         }
 
 
-_LAST_STOP = "Last cheap moment to stop: air, gloves, goggles, level mould, empty tray. Checklist C1 has the list."
+_LAST_STOP = "Last cheap moment to stop: is all of checklist C1 done?"
 _OVERDUE = "Past the working time. Thick, stringy or warm: it does not go into the mould."
 _OVERDUE_WAY_OUT = "Spread it in the tray. Smoke: get out, card E1b."
 
