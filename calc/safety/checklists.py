@@ -328,15 +328,13 @@ def _outcome(checklist: Checklist, lines: Sequence[_Line], ended: bool) -> dict[
     if not ended:
         say = words["ready_say"] if not open_lines else ""
         return {"big": None, "say": say, "note": checklist.lead, "tone": "plain", "outcome": "", "card": ""}
-    record = _record(lines)
     past = [line for line in lines if line.press is not None and line.press["type"] == "past"]
     gaps = [line.said.name for line in lines if line.said and line.press is not None and line.press["type"] == "noted"]
     if open_lines:
         say = words["left_say"].format(open=len(open_lines), all=len(lines))
         return {**_big(words["end_left"]), "say": say, "note": "", "tone": "caution", "outcome": "left", "card": ""}
     if past:
-        say = words["past_say"].format(records="; ".join(record))
-        return {**_big(words["end_past"]), "say": say, "note": "", "tone": "stop", "outcome": "past", "card": ""}
+        return {**_big(words["end_past"]), "say": words["past_say"], "note": "", "tone": "stop", "outcome": "past", "card": ""}
     say = words["unchecked_say"].format(names=", ".join(name.lower() for name in gaps)) if gaps else words["clear_say"]
     tone = "caution" if gaps else "go"
     return {**_big(words["end_clear"]), "say": say, "note": "", "tone": tone, "outcome": "clear", "card": ""}
@@ -395,7 +393,7 @@ def _item_json(checklist: Checklist, lines: Sequence[_Line], line: _Line, ended:
     state = "" if line.press is None else str(line.press["type"])
     done = {
         "": "",
-        "tick": words["ticked"],
+        "tick": words["yes" if item.no else "ticked"],
         "noted": words["noted"],
         "past": words["gone_past"],
         "away": words["away_done"].format(reason=line.press.get("reason", "") if line.press else ""),
@@ -434,7 +432,7 @@ def _item_buttons(line: _Line) -> list[dict[str, Any]]:
     elif line.said is not None and line.said.state == State.UNCHECKED.value and not line.informs:
         buttons.append(_button("noted", words["unchecked"], "main", closing("noted")))
     else:
-        buttons.append(_button("tick", words["tick"], "main", closing("tick")))
+        buttons.append(_button("tick", words["yes" if item.no else "tick"], "main", closing("tick")))
     if item.no:
         buttons.append(_button("no", words["no"], "danger", closing("no")))
     if item.gate == "G3" and item.no:
@@ -452,10 +450,10 @@ def _item_buttons(line: _Line) -> list[dict[str, Any]]:
 def _totals(given: Given) -> list[dict[str, str]]:
     """The plan's figures that the bench needs in sight, and the record keeps."""
     out = []
-    for name in ("depth", "mass", "working"):
+    for name, label in sources.document("checklists")["figures"].items():
         if given.maybe(name) is not None:
             text, _, unit = _written(given, name).rpartition(" ")
-            out.append({"label": before_a_pour.QUESTION.named(name).label, "text": text, "unit": unit})
+            out.append({"label": label, "text": text, "unit": unit})
     return out
 
 

@@ -96,7 +96,7 @@ def say(finding: Finding, system: System) -> Said:
         word = words["stop"]
     elif finding.state is State.UNCHECKED:
         needs = list(dict.fromkeys(need for part in finding.parts for need in _needs(part, parts[part.id])))
-        silent = any(part.state is State.UNCHECKED and part.limit is None for part in finding.parts)
+        silent = any(part.limit is None and "sheet" in parts[part.id]["need_limit"] for part in finding.parts)
         text = " ".join([f"Missing: {', '.join(needs)}.", *_compared(finding, parts, system)])
         hint = words["silent"] if silent else ""
         record = f"{entry['name'].lower()} (missing: {', '.join(needs)})"

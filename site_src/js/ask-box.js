@@ -18,9 +18,14 @@ export class AskBox {
     this.#part('dialog-input').addEventListener('input', (event) => this.#take(/** @type {HTMLInputElement} */ (event.target).value), { signal });
   }
 
-  /** A press past a stop. @param {{say: string, yes: string, no: string}} words */
-  confirm({ say, yes, no }) {
+  /**
+   * A second press, in another half of the screen than the first.
+   * @param {{say: string, yes: string, no: string}} words @param {HTMLElement} pressed
+   */
+  confirm({ say, yes, no }, pressed) {
     this.#show(say, { yes, no });
+    const { top, bottom } = pressed.getBoundingClientRect();
+    this.#dialog.dataset.place = top + bottom < innerHeight ? 'low' : 'high';
     return this.#open();
   }
 
@@ -50,6 +55,7 @@ export class AskBox {
    * @param {{yes?: string, no: string, own?: boolean, choices?: {label: string, value: string}[]}} what
    */
   #show(say, { yes = '', no, own = false, choices = [] }) {
+    delete this.#dialog.dataset.place;
     this.#part('dialog-title').textContent = say;
     this.#part('dialog-yes').hidden = !yes;
     this.#part('dialog-yes').textContent = yes;

@@ -6,8 +6,10 @@ export async function mount(root, app) {
   const input = /** @type {HTMLInputElement} */ (form.elements.namedItem('number'));
   const button = form.querySelector('button');
   const said = form.querySelector('[data-part="said"]');
+  const add = /** @type {HTMLElement} */ (root.querySelector('[data-part="add"]'));
 
   const show = (/** @type {string} */ number) => {
+    add.classList.toggle('visually-hidden', Boolean(number));
     for (const place of root.querySelectorAll('[data-number]')) {
       if (!number) {
         place.textContent = root.dataset.fallback;

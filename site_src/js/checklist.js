@@ -93,8 +93,8 @@ class LiveList {
 
   // Presses
 
-  /** @param {any} button from the screen @param {string} where */
-  async #press(button, where) {
+  /** @param {any} button from the screen @param {string} where @param {HTMLElement} element */
+  async #press(button, where, element) {
     const now = performance.now();
     if (this.#pressed.what === where && now - this.#pressed.at < BOUNCE) return;
     this.#pressed = { what: where, at: now };
@@ -103,14 +103,14 @@ class LiveList {
       await this.#refresh();
       return;
     }
-    const more = await this.#askMore(button);
+    const more = await this.#askMore(button, element);
     if (more) await this.#add({ ...button.event, ...more });
   }
 
-  /** What the press needs besides: a second press, a reason, a figure; null when the maker went back. @param {any} button */
-  async #askMore({ confirm, ask }) {
+  /** What the press needs besides: a second press, a reason, a figure; null when the maker went back. @param {any} button @param {HTMLElement} element */
+  async #askMore({ confirm, ask }, element) {
     const back = this.#part('dialog-no').textContent;
-    if (confirm) return (await this.#box.confirm(confirm)) ? {} : null;
+    if (confirm) return (await this.#box.confirm(confirm, element)) ? {} : null;
     if (!ask) return {};
     const units = this.#app.units;
     if (ask.kind === 'number') {
@@ -222,7 +222,7 @@ class LiveList {
     const made = this.#clone('button');
     made.textContent = button.label;
     made.classList.add(`press--${button.kind}`);
-    made.addEventListener('click', () => this.#press(button, `${where} ${button.id}`));
+    made.addEventListener('click', () => this.#press(button, `${where} ${button.id}`, made));
     return made;
   }
 

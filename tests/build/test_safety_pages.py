@@ -1,0 +1,82 @@
+"""The safety pages as built: whole with no script, one press from everywhere, sourced, and never a promise."""
+
+from __future__ import annotations
+
+import html
+import re
+from pathlib import Path
+
+import pytest
+
+from calc.safety import reading
+
+LISTS = {id: f"before-a-pour/{id.lower()}/index.html" for id in ("C1", "C2", "C3")}
+SAFETY = [*LISTS.values(), "before-a-pour/index.html", "emergency/index.html", "respirator/index.html"]
+EVERYTHING = reading.everything()
+SCRIPT_ONLY = re.compile(r"<(template|dialog)\b.*?</\1>", re.DOTALL)
+
+
+def text_of(dist: Path, page: str) -> str:
+    """The words of a page's main part, as a reader without script gets them."""
+    source = (dist / page).read_text(encoding="utf-8")
+    main = source.split("<main", 1)[1].split("</main>", 1)[0]
+    return " ".join(html.unescape(re.sub(r"<[^>]+>", " ", SCRIPT_ONLY.sub("", main))).split())
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_a_list_is_there_line_by_line_with_no_script(dist: Path, id: str) -> None:
+    text = text_of(dist, LISTS[id])
+    place = 0
+    for item in EVERYTHING["checklists"][id]["items"]:
+        found = text.find(item["text"], place)
+        assert found >= 0, item["text"]
+        place = found
+        assert item["why"] in text
+        assert any(fact["source"] in text for fact in item["facts"])
+
+
+def test_every_card_is_there_with_no_script_and_none_has_a_number(dist: Path) -> None:
+    text = text_of(dist, "emergency/index.html")
+    for card in EVERYTHING["cards"]:
+        for step in card["steps"]:
+            words = " ".join(step.replace("{number}", EVERYTHING["no_number"]).split())
+            assert words in re.sub(r" ([,.;])", r"\1", text), words
+    assert not re.search(r"\b(911|112|999)\b", text)
+
+
+def test_each_card_can_be_linked_to(dist: Path) -> None:
+    source = (dist / "emergency/index.html").read_text(encoding="utf-8")
+    for card in EVERYTHING["cards"]:
+        assert f'id="{card["id"]}"' in source and f'href="#{card["id"]}"' in source
+
+
+def test_the_respirator_page_names_both_regions_and_what_is_not_enough(dist: Path) -> None:
+    text = text_of(dist, "respirator/index.html")
+    for region in EVERYTHING["respirators"]["region"]:
+        assert region["name"] in text
+    for task in EVERYTHING["respirators"]["task"]:
+        assert task["us"] in text and task["eu"] in text and task["not_enough"] in text
+
+
+@pytest.mark.parametrize("page", SAFETY)
+def test_the_standing_words_are_at_the_foot(dist: Path, page: str) -> None:
+    text = text_of(dist, page)
+    for line in EVERYTHING["standing"]:
+        assert line in text
+
+
+@pytest.mark.parametrize("page", SAFETY)
+def test_no_safety_page_promises(dist: Path, page: str) -> None:
+    assert not re.search(r"\b(safe|safely|ok|okay|approved)\b", text_of(dist, page), re.IGNORECASE)
+
+
+def test_emergency_is_one_press_from_every_page(dist: Path) -> None:
+    for page in dist.rglob("*.html"):
+        assert re.search(r'class="top__help" href="[^"]*emergency/"', page.read_text(encoding="utf-8")), page
+
+
+def test_the_lists_are_linked_in_their_order(dist: Path) -> None:
+    source = (dist / "before-a-pour/index.html").read_text(encoding="utf-8")
+    places = [source.index(f"before-a-pour/{id.lower()}/") for id in LISTS]
+    assert places == sorted(places)
+    assert "before-a-pour/c2/" in (dist / LISTS["C1"]).read_text(encoding="utf-8")
