@@ -27,6 +27,7 @@ RUNTIME = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 STANDARD = "python.zip"
 MODULES = VENDOR / "modules.txt"
 METADATA_OF = ("pint", "flexcache", "flexparser")  # these ask for their own version when imported
+KEPT_BUILDS = 6  # of the engine, and of calc, in the cache
 CALC_FILES = (".py", ".txt", ".toml", ".csv")
 
 
@@ -50,6 +51,7 @@ def engine() -> Engine:
             shutil.copyfile(runtime / name, fresh / name)
         library = _unpacked(runtime / "python_stdlib.zip")
         pack_files(runtime, fresh / STANDARD, module_files(library), optimize=2, what="Engine")
+        shutil.rmtree(library)
         for path in sorted(fresh.iterdir()):
             path.with_name(path.name + ".gz").write_bytes(gzip.compress(path.read_bytes(), 9, mtime=0))
         _settle(fresh, folder)
@@ -146,17 +148,21 @@ def _fresh(folder: Path) -> Path:
 
 
 def _settle(fresh: Path, folder: Path) -> None:
-    """Give finished work its name, and drop what it replaces."""
-    for old in folder.parent.iterdir():
-        if old != fresh:
-            shutil.rmtree(old, ignore_errors=True)
+    """Give finished work its name, and drop old work; another build may be doing the same beside us."""
     fresh.chmod(0o755)
-    fresh.rename(folder)
+    try:
+        fresh.rename(folder)
+    except OSError:
+        if not folder.is_dir():
+            raise
+        shutil.rmtree(fresh)
+    newest_first = sorted(folder.parent.iterdir(), key=lambda path: path.stat().st_mtime, reverse=True)
+    for old in newest_first[KEPT_BUILDS:]:
+        shutil.rmtree(old, ignore_errors=True)
 
 
 def _unpacked(archive: Path) -> Path:
-    folder = CACHE / "tmp" / "library"
-    shutil.rmtree(folder, ignore_errors=True)
+    folder = Path(tempfile.mkdtemp(prefix="library-", dir=CACHE / "tmp"))
     with zipfile.ZipFile(archive) as source:
         source.extractall(folder)
     return folder
