@@ -85,7 +85,8 @@ class SteppedRun {
   /** @param {any[]} events */
   #keep(events) {
     const { screen } = this.#run;
-    Object.assign(this.#run, { events, at: Date.now(), what: screen.step, open: !screen.ended });
+    const what = screen.ended ? screen.title : `${screen.title}, ${screen.step}`;
+    Object.assign(this.#run, { events, at: Date.now(), what, open: !screen.ended });
     return this.#app.store.put('runs', this.#run);
   }
 
