@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Tone, Working, figure
+from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Working, figure
 from calc.fields import Choice, Field, Option, Quantity, Ratio
 from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
@@ -346,9 +346,9 @@ def _headline(stops: list[Said], gaps: list[Said], count: int) -> Headline:
     names = ", ".join(dict.fromkeys(gap.name.lower() for gap in gaps))
     if len(gaps) == count:
         return Headline(label, "Not checked", "", "Put in what you know of the plan and of the data sheet.", "caution")
-    tone: Tone = "caution" if gaps else "go"
-    say = f"Not checked: {names}." if gaps else "Take the checklist to the bench: C1, then C2, then C3."
-    return Headline(label, "No stop found - your call", "", say, tone)
+    if gaps:  # what is not checked leads: a gap must not read as a pass
+        return Headline(label, f"{len(gaps)} of {count} not checked", "", f"Still to check: {names}. The others show no stop.", "caution")
+    return Headline(label, "No stop found - your call", "", "Take the checklist to the bench: C1, then C2, then C3.", "go")
 
 
 def _may_use(given: Given) -> Shown | None:

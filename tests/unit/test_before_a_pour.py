@@ -23,7 +23,7 @@ def test_a_stop_leads_with_its_figures_and_the_remedy() -> None:
 
 def test_what_is_missing_is_named_and_never_passes() -> None:
     reply = answer(depth="50", sheet_depth="50")
-    assert reply["headline"]["text"] == "No stop found - your call" and reply["headline"]["tone"] == "caution"
+    assert reply["headline"]["text"] == "7 of 8 not checked" and reply["headline"]["tone"] == "caution"
     assert "size of the batch" in reply["headline"]["say"]
     rows = {row[0]: row[1] for row in reply["grids"][0]["rows"]}
     assert rows["G1 Depth of the layer"] == "No stop found" and rows["G2 Size of the batch"] == "Not checked"
