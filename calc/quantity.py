@@ -12,6 +12,7 @@ import math
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
@@ -391,10 +392,10 @@ def write_number(value: float, style: Style, rounding: Rounding = "nearest") -> 
         whole, part = divmod(round(abs(rounded) * size), size)
         pieces = ([str(whole)] if whole or not part else []) + ([str(Fraction(part, size))] if part else [])
         return ("-" if rounded < 0 else "") + " ".join(pieces), rounded
-    decimals = max(0, -math.floor(math.log10(step) + _ON_STEP))
+    decimals = max(0, -int(Decimal(repr(step)).normalize().as_tuple().exponent))
     text = f"{rounded:.{decimals}f}"
-    if style.step and "." in text and math.log10(step) % 1:
-        text = f"{rounded:.{decimals + 1}f}".rstrip("0").rstrip(".")
+    if "." in text and Decimal(repr(step)).normalize().as_tuple().digits != (1,):  # steps of 0.5: 580.5, then 581
+        text = text.rstrip("0").rstrip(".")
     return ("0" if float(text) == 0 else text), rounded
 
 
