@@ -394,7 +394,7 @@ def _item_json(checklist: Checklist, lines: Sequence[_Line], line: _Line, ended:
     done = {
         "": "",
         "tick": words["yes" if item.no else "ticked"],
-        "noted": words["noted"],
+        "noted": words["noted_yes" if item.no else "noted"],
         "past": words["gone_past"],
         "away": words["away_done"].format(reason=line.press.get("reason", "") if line.press else ""),
         "no": words["no_done"],
@@ -430,7 +430,7 @@ def _item_buttons(line: _Line) -> list[dict[str, Any]]:
         confirm = {"say": words["past_ask"], "yes": words["past_yes"].format(record=line.said.record), "no": words["past_no"]}
         buttons.append(_button("past", words["past"], "danger", closing("past"), confirm=confirm))
     elif line.said is not None and line.said.state == State.UNCHECKED.value and not line.informs:
-        buttons.append(_button("noted", words["unchecked"], "main", closing("noted")))
+        buttons.append(_button("noted", words["unchecked_yes" if item.no else "unchecked"], "main", closing("noted")))
     else:
         buttons.append(_button("tick", words["yes" if item.no else "tick"], "main", closing("tick")))
     if item.no:
