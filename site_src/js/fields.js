@@ -71,6 +71,7 @@ export class Field {
   #dress() {
     const preset = /** @type {HTMLElement} */ (this.element.querySelector('[data-part="preset"]'));
     if (preset) preset.style.visibility = this.origin ? 'hidden' : 'visible';
+    this.element.toggleAttribute('data-own-unit', !this.isChoice && hasUnit(this.text));
     if (!this.isPick) return;
     const option = /** @type {HTMLSelectElement} */ (/** @type {unknown} */ (this.inputs[0])).selectedOptions[0];
     this.element.querySelector('[data-part="picked"]').textContent = option?.dataset.label ?? '';
