@@ -70,11 +70,6 @@ def test_no_safety_page_promises(dist: Path, page: str) -> None:
     assert not re.search(r"\b(safe|safely|ok|okay|approved)\b", text_of(dist, page), re.IGNORECASE)
 
 
-def test_emergency_is_one_press_from_every_page(dist: Path) -> None:
-    for page in dist.rglob("*.html"):
-        assert re.search(r'class="top__help" href="[^"]*emergency/"', page.read_text(encoding="utf-8")), page
-
-
 def test_the_lists_are_linked_in_their_order(dist: Path) -> None:
     source = (dist / "before-a-pour/index.html").read_text(encoding="utf-8")
     places = [source.index(f"before-a-pour/{id.lower()}/") for id in LISTS]
