@@ -28,8 +28,8 @@ LAYER_TO_ROOM_K = 5.0
 TRAY_DEPTH_M = 0.010
 #: Time in one pair of thin disposable gloves, in s. Source: a resin maker's article (fact 2.14).
 GLOVE_TIME_S = 30 * 60.0
-#: Error of the ratio that two resin makers aim for, and the worst they allow, as shares (fact 6.4).
-RATIO_AIM, RATIO_WORST = 0.02, 0.05
+#: Error of the ratio that two resin makers allow at worst, as a share (fact 6.4).
+RATIO_WORST = 0.05
 #: Density of mixed clear casting resin when the sheet's is not known, kg/m3. Basis: common practice, no source.
 MIXED_DENSITY_KG_PER_M3 = 1100.0
 #: Two figures that differ by less than this share are the same figure written in two units.
