@@ -33,5 +33,5 @@ def test_it_answers(example: Question) -> None:
 
 
 def test_it_asks_about_a_slip_and_has_a_table(example: Question) -> None:
-    assert desk.answer(example.id, {"across": "12"})["queries"][0]["choices"][0] == {"label": "12 in", "value": "12 in"}
+    assert desk.answer(example.id, {"across": "30"})["queries"][0]["choices"][0] == {"label": "30 in", "value": "30 in"}
     assert desk.table(example.id, "imperial")["rows"][0][0] == "6"
