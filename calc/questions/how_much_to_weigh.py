@@ -388,6 +388,7 @@ def _no_room(given: Given, job: Job) -> Answer:
             Limit("scale", "Scale", "0", job.face.unit, f"it weighs up to {capacity}, and the bucket alone is {bucket}", rules=True),
         ),
         changes=(Change("Weigh out of the jug", "the bucket no longer loads the scale"),),
+        working=(Working("Room for resin", "capacity − bucket", f"{capacity} − {bucket}", str(show(job.capacity - given.si("empty")))),),
         sources=("arithmetic",),
         values={name: figure(None, "mass") for name in ("a", "b", "total", "smallest_batch")} | {"pours": figure(None, "count")},
     )

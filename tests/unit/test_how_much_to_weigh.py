@@ -100,6 +100,7 @@ def test_the_sheets_tolerance_overrules_ours() -> None:
 def test_a_bucket_heavier_than_the_scale_carries_leads_with_a_way() -> None:
     reply = ask(total="100", ratio="100:45", by="weight", capacity="200")
     assert reply["headline"]["tone"] == "stop" and reply["headline"]["text"] == "Decant"
+    assert reply["working"][0]["numbers"] == "200 g − 250 g"  # the pail of data/mixing.csv
     assert reply["values"]["pours"]["si"] is None
 
 
