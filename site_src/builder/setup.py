@@ -11,6 +11,7 @@ import hashlib
 import json
 import os
 import shutil
+import ssl
 import subprocess
 import sys
 import time
@@ -34,6 +35,7 @@ DEBIAN = {
 }
 NO_NETWORK = ("name resolution", "getaddrinfo", "newconnectionerror", "connecttimeout", "network is unreachable", "enotfound",
               "eai_again", "econnrefused", "enetunreach", "etimedout", "could not resolve", "temporary failure", "connection refused")
+UNTRUSTED = ("self_signed_cert", "self-signed certificate", "certificate_verify_failed", "unable_to_get_issuer_cert")
 DAMAGED = ("do not match the hashes", "hash mismatch", "eintegrity", "incompleteread", "badzipfile", "hash sum mismatch")
 
 
@@ -74,7 +76,15 @@ def surroundings() -> dict[str, str]:
         "PLAYWRIGHT_BROWSERS_PATH": str(CACHE / "playwright"),
         "XDG_CACHE_HOME": str(CACHE / "home" / "cache"),
         "TMPDIR": str(CACHE / "tmp"),
+        **_trusted(),
     }
+
+
+def _trusted() -> dict[str, str]:
+    """Have Node trust the certificates that the system trusts, as Python does."""
+    known = (ssl.get_default_verify_paths().cafile, "/etc/ssl/certs/ca-certificates.crt", "/etc/pki/tls/certs/ca-bundle.crt")
+    bundle = next((path for path in known if path and Path(path).is_file()), "")
+    return {"NODE_EXTRA_CA_CERTS": bundle} if bundle and "NODE_EXTRA_CA_CERTS" not in os.environ else {}
 
 
 def run(what: str, command: Sequence[str | Path], *, cwd: Path = ROOT, log: str, env: Mapping[str, str] | None = None) -> None:
@@ -115,11 +125,13 @@ def _cause(output: str) -> str:
     lowered = output.lower()
     if any(sign in lowered for sign in DAMAGED):
         return "a download is damaged or not the one we pinned (its hash differs); nothing was installed, run the command again"
+    if any(sign in lowered for sign in UNTRUSTED):
+        return "this network puts a certificate of its own in between, and it is not trusted: name its file in NODE_EXTRA_CA_CERTS and PIP_CERT"
     if any(sign in lowered for sign in NO_NETWORK):
         return "no network: the first run has to download packages"
     lines = [line.strip() for line in output.splitlines() if line.strip()]
-    told = [line for line in lines if "error" in line.lower()]
-    return (told or lines or ["it failed without a word"])[-1][:200]
+    told = [line for line in lines if "error" in line.lower() and "log" not in line.lower()]
+    return max(told, key=len)[:200] if told else (lines or ["it failed without a word"])[-1][:200]
 
 
 def stamped(name: str, *parts: str | bytes | Path) -> tuple[bool, Path, str]:
@@ -208,8 +220,8 @@ def npm_packages(name: str, source: Path) -> Path:
     folder.mkdir(parents=True, exist_ok=True)
     for file in ("package.json", "package-lock.json"):
         shutil.copyfile(source / file, folder / file)
-    run(f"Browser packages for {name}", [npm, "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--fetch-retries", "2",
-        "--logs-max", "0"], cwd=folder, log=f"npm-{name}")
+    run(f"Browser packages for {name}", [npm, "ci", "--ignore-scripts", "--no-audit", "--no-fund", "--fetch-retries", "2"],
+        cwd=folder, log=f"npm-{name}")
     mark(stamp, digest)
     return folder / "node_modules"
 
