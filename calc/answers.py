@@ -27,6 +27,11 @@ class Headline:
     say: str
     tone: Tone
 
+    @property
+    def shown(self) -> str:
+        """The figure with its unit, or the few words."""
+        return f"{self.text} {self.unit}".strip()
+
 
 @dataclass(frozen=True)
 class Line:
@@ -36,6 +41,11 @@ class Line:
     text: str
     unit: str = ""
     note: str = ""
+
+    @classmethod
+    def of(cls, label: str, shown: Shown, note: str = "") -> Line:
+        """A line whose figure is written already."""
+        return cls(label, shown.text, shown.unit, note)
 
 
 @dataclass(frozen=True)

@@ -18,6 +18,7 @@ from calc.errors import InputError, InputErrors, RequestError
 from calc.fields import Query, Typed
 from calc.quantity import SYSTEMS, System
 from calc.questions import Given, Question, all_questions, defaults_used
+from calc.words import inside
 
 Json = dict[str, Any]
 
@@ -209,7 +210,7 @@ def _error(question: Question, error: InputError, typed: Mapping[str, Typed], sy
         label = field.label
         details = {
             "label": label,
-            "label_lower": label[:1].lower() + label[1:],
+            "label_lower": inside(label),
             "would_do": field.would_do(system),
             "example": field.default_text(system) or field.would_do(system).split(" to ")[0].split(",")[0],
             "given": typed[error.name].text.strip() if error.name in typed else "",

@@ -9,10 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, TypedDict, Unpack
 
 from calc.errors import InputError
-from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, either, from_si, read, restate, to_si, write_number
+from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, from_si, read, restate, to_si, write_number
+from calc.words import either
 
 Value = float | str | tuple[float, ...] | tuple[float, float] | None
 
@@ -201,6 +202,59 @@ class Quantity(Field):
         }
 
 
+#: Metric unit of a bare number -> kind, and the imperial unit that stands beside it.
+BESIDE: Mapping[str, tuple[str, str]] = {
+    "mm": ("length", "in"),
+    "g": ("mass", "oz"),
+    "kg": ("mass", "lb"),
+    "mL": ("volume", "US fl oz"),
+    "L": ("volume", "US qt"),
+    "°C": ("temperature", "°F"),
+    "g/mL": ("density", "g/mL"),
+    "min": ("time", "min"),
+    "h": ("time", "h"),
+    "rpm": ("rotational speed", "rpm"),
+    "mm/s": ("vibration", "in/s"),
+    "%": ("share", "%"),
+}
+
+
+class More(TypedDict, total=False):
+    """What a quantity may have besides its name, label, unit and limits; see :class:`Quantity`."""
+
+    hint: str
+    usual: tuple[float, float]
+    accepts: tuple[str, ...]
+    default: str | tuple[str, str]
+    basis: str
+    required: bool
+    fold: bool
+    when: tuple[tuple[str, tuple[str, ...]], ...]
+
+
+def measure(name: str, label: str, unit: str, low: float, high: float, **more: Unpack[More]) -> Quantity:
+    """One number of the kind that its metric unit says: the plain way to declare a :class:`Quantity`.
+
+    Parameters
+    ----------
+    name, label : as for every field.
+    unit : a key of :data:`BESIDE`.
+    low, high : limits, in that unit.
+    more : anything else a quantity has.
+
+    Returns
+    -------
+    Quantity
+
+    Examples
+    --------
+    >>> measure("depth", "Depth", "mm", 1, 1000).units
+    ('mm', 'in')
+    """
+    kind, imperial = BESIDE[unit]
+    return Quantity(name=name, label=label, kind=kind, units=(unit, imperial), low=low, high=high, **more)
+
+
 @dataclass(frozen=True, kw_only=True)
 class Numbers(Quantity):
     """Several numbers of one kind in one text, apart by spaces, commas, semicolons or slashes: belt steps."""
@@ -264,6 +318,9 @@ class Option:
     value: str
     label: str
     hint: str = ""
+
+
+YES, NO = Option("yes", "Yes"), Option("no", "No")
 
 
 @dataclass(frozen=True, kw_only=True)

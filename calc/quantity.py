@@ -21,10 +21,12 @@ from typing import Literal
 import pint
 
 from calc.errors import InputError
+from calc.words import either
 
 System = Literal["metric", "imperial"]
 Rounding = Literal["nearest", "down", "up"]
 SYSTEMS: tuple[System, System] = ("metric", "imperial")
+HIGHEST_SHOWN_RPM = 9999.0  # no hand lathe turns faster, and four digits are read at a glance: our judgement
 
 
 @dataclass(frozen=True)
@@ -325,11 +327,10 @@ class Style:
 #: style name -> kind, and how each system writes it.
 STYLES: Mapping[str, tuple[str, Style, Style]] = {
     "length": ("length", Style("mm", step=1), Style("in", step=1 / 16, fraction=True)),
-    "fine length": ("length", Style("mm", step=0.1), Style("in", step=0.001)),
     "small mass": ("mass", Style("g", figures=2), Style("oz", step=0.5)),
-    "resin mass": ("mass", Style("g", step=1), Style("oz", step=0.1)),
     "mass": ("mass", Style("kg", figures=3), Style("lb", figures=3)),
     "volume": ("volume", Style("mL", figures=3), Style("US fl oz", figures=3)),
+    "large volume": ("volume", Style("L", figures=3), Style("US qt", figures=3)),
     "temperature": ("temperature", Style("°C", step=1), Style("°F", step=1)),
     "density": ("density", Style("g/mL", step=0.01), Style("g/mL", step=0.01)),
     "minutes": ("time", Style("min", step=1), Style("min", step=1)),
@@ -350,7 +351,7 @@ class Shown:
     si: float
 
     def __str__(self) -> str:
-        return f"{self.text} {self.unit}".strip() if self.unit not in ("%",) else f"{self.text} %"
+        return f"{self.text} {self.unit}".strip()
 
 
 _ROUND: Mapping[Rounding, Callable[[float], int]] = {
@@ -394,8 +395,8 @@ def write_number(value: float, style: Style, rounding: Rounding = "nearest") -> 
         return ("-" if rounded < 0 else "") + " ".join(pieces), rounded
     decimals = max(0, -int(Decimal(repr(step)).normalize().as_tuple().exponent))
     text = f"{rounded:.{decimals}f}"
-    if "." in text and Decimal(repr(step)).normalize().as_tuple().digits != (1,):  # steps of 0.5: 580.5, then 581
-        text = text.rstrip("0").rstrip(".")
+    if Decimal(repr(step)).normalize().as_tuple().digits != (1,):  # steps of 0.5 and 0.125: 580.5, then 581
+        text = trimmed(text)
     return ("0" if float(text) == 0 else text), rounded
 
 
@@ -441,9 +442,22 @@ def restate(si: float, kind: str, unit: str) -> str:
     if kind == "temperature":
         return f"{value:.1f}".removesuffix(".0")
     text, _ = write_number(value, Style(unit, figures=4))
+    return trimmed(text)
+
+
+def rpm_text(speed_rpm: float) -> str:
+    """A spindle speed as its digits, rounded down; a limit above any lathe is only said to be over.
+
+    >>> rpm_text(366.9), rpm_text(21850.0)
+    ('366', 'over 9999')
+    """
+    return f"over {HIGHEST_SHOWN_RPM:.0f}" if speed_rpm > HIGHEST_SHOWN_RPM else write(speed_rpm, "speed", rounding="down").text
+
+
+def trimmed(text: str) -> str:
+    """A decimal without the zeros at its end.
+
+    >>> trimmed("12.50"), trimmed("12.0"), trimmed("120")
+    ('12.5', '12', '120')
+    """
     return text.rstrip("0").rstrip(".") if "." in text else text
-
-
-def either(words: tuple[str, ...]) -> str:
-    """``a, b or c``."""
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"

@@ -8,30 +8,16 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
 from typing import Literal
 
 from calc.casting import mixing
 from calc.casting.mixing import Parts, PourLimit, Ratio
 from calc.quantity import Reading, Shown, from_si, read, round_to, to_si
-from calc.sources import table
 
 Way = Literal["pour", "decant", "kit"]
 
 #: A step is kept as it is when it has at most this many decimals in the scale's unit.
 _DECIMALS = 3
-
-
-@cache
-def standard(name: str) -> float:
-    """A figure of ``data/mixing.csv``, in its printed unit.
-
-    Examples
-    --------
-    >>> standard("ratio good")
-    0.02
-    """
-    return next(float(row["value"]) for row in table("mixing") if row["name"] == name)
 
 
 @dataclass(frozen=True)

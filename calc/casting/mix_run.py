@@ -67,7 +67,7 @@ def _screen(given: Given, events: Sequence[Event], now: float) -> Screen:
     job = job_of(given)
     headline = work(given).headline
     if headline.tone == "stop":
-        return _cannot(f"{headline.label}: {headline.text} {headline.unit}".strip(), headline.say)
+        return _cannot(f"{headline.label}: {headline.shown}", headline.say)
     return screen_of(job, events, now)
 
 

@@ -7,9 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.casting import mixing
-from calc.casting.batch import standard
 from calc.casting.mix_state import OUT_OF_THE_BUCKET, STEPS, State, fix_by_amount, half_step, how_far_off, shown_for
 from calc.casting.mixing import Parts
+from calc.casting.standards import standard
 from calc.quantity import Shown
 
 Screen = dict[str, Any]

@@ -2,6 +2,7 @@
 
 From the declaration come the form, its hints, limits and error texts, the table for readers
 without script, the shell command, and the property-test matrix. To add one, add one file.
+A name that starts with an underscore is no question: a long one keeps its words and working there.
 """
 
 from __future__ import annotations
@@ -47,9 +48,6 @@ class Given:
     def maybe(self, name: str) -> float | None:
         return cast("float | None", self._values[name].value if name in self._values else None)
 
-    def maybe_many(self, name: str) -> tuple[float, ...] | None:
-        return cast("tuple[float, ...] | None", self._values[name].value if name in self._values else None)
-
     def words(self, name: str) -> str:
         """A text field's words, or a choice's value; empty when there are none."""
         return cast(str, (self._values[name].value if name in self._values else None) or "")
@@ -93,7 +91,7 @@ class Table:
     rows: tuple[str, tuple[str, ...] | tuple[tuple[str, ...], tuple[str, ...]]]
     columns: tuple[str, tuple[str, ...]]
     fixed: Mapping[str, str | tuple[str, str]] = attribute(default_factory=dict)
-    cell: Callable[[Answer], str] = lambda answer: f"{answer.headline.text} {answer.headline.unit}".strip()
+    cell: Callable[[Answer], str] = lambda answer: answer.headline.shown
     note: str = ""
 
 
@@ -191,7 +189,8 @@ def all_questions() -> Mapping[str, Question]:
     """Every question by id, in the order of the home page."""
     found: list[Question] = []
     for module in pkgutil.iter_modules(__path__):
-        found.append(importlib.import_module(f"{__name__}.{module.name}").QUESTION)
+        if not module.name.startswith("_"):  # a question's own parts, not a question
+            found.append(importlib.import_module(f"{__name__}.{module.name}").QUESTION)
     return {question.id: question for question in sorted(found, key=lambda question: question.order)}
 
 

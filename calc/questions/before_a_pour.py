@@ -3,98 +3,49 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import partial
 
 from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Working, figure
-from calc.fields import Choice, Field, Option, Quantity, Ratio
+from calc.casting.standards import standard
+from calc.fields import NO, YES, Choice, Field, Option, Ratio, measure
 from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
 from calc.safety import facts, gates, wording
 from calc.safety.gates import Finding, State
 from calc.safety.wording import Said
 
-_YES_NO = (Option("yes", "Yes"), Option("no", "No"))
 _WORN = ("mask", ("tight", "hood"))
 _TIGHT = ("mask", ("tight",))
 _ON_LAYER = ("beneath", ("layer",))
 
 
-def _length(name: str, label: str, hint: str, high: float = 1000, usual: tuple[float, float] = (2, 150), fold: bool = False) -> Quantity:
-    return Quantity(
-        name=name, label=label, hint=hint, kind="length", units=("mm", "in"), low=0.5, high=high, usual=usual, required=False, fold=fold
-    )
-
-
-def _mass(name: str, label: str, hint: str, fold: bool = False) -> Quantity:
-    return Quantity(
-        name=name,
-        label=label,
-        hint=hint,
-        kind="mass",
-        units=("g", "oz"),
-        low=1,
-        high=500_000,
-        usual=(20, 50_000),
-        required=False,
-        fold=fold,
-    )
-
-
-def _temperature(name: str, label: str, hint: str = "", high: float = 60, when: tuple[tuple[str, tuple[str, ...]], ...] = ()) -> Quantity:
-    return Quantity(
-        name=name,
-        label=label,
-        hint=hint,
-        kind="temperature",
-        units=("°C", "°F"),
-        low=-20,
-        high=250,
-        usual=(0, high),
-        required=False,
-        fold=True,
-        when=when,
-    )
-
-
-def _time(
-    name: str,
-    label: str,
-    hint: str = "",
-    unit: str = "min",
-    usual: tuple[float, float] = (1, 2880),
-    fold: bool = True,
-    when: tuple[tuple[str, tuple[str, ...]], ...] = (),
-) -> Quantity:
-    return Quantity(
-        name=name,
-        label=label,
-        hint=hint,
-        kind="time",
-        units=(unit, unit),
-        low=0,
-        high=100_000,
-        usual=usual,
-        required=False,
-        fold=fold,
-        when=when,
-    )
+#: Figures that may be missing: a gap leaves a gate not checked.
+_known = partial(measure, required=False)
+_folded = partial(measure, required=False, fold=True)
+_length = partial(_known, unit="mm", low=0.5, high=1000, usual=(2, 150))
+_tray = partial(_folded, unit="mm", low=0.5, high=3000, usual=(50, 1000))
+_mass = partial(_known, unit="g", low=1, high=500_000, usual=(20, 50_000))
+_warmth = partial(_folded, unit="°C", low=-20, high=250)
+_minutes = partial(_known, unit="min", low=0, high=100_000)
+_hours = partial(_folded, unit="h", low=0, high=100_000)
 
 
 def _yes_no(name: str, label: str, when: tuple[tuple[str, tuple[str, ...]], ...]) -> Choice:
-    return Choice(name=name, label=label, options=_YES_NO, required=False, fold=True, when=when)
+    return Choice(name=name, label=label, options=(YES, NO), required=False, fold=True, when=when)
 
 
 FIELDS: tuple[Field, ...] = (
-    _length("depth", "Depth of this layer", "Resin only, where it stands deepest."),
-    _length("sheet_depth", "Depth the sheet allows in one layer", "From the data sheet, at your temperature."),
-    _mass("mass", "Weight of this batch", "A and B together."),
-    _time("working", "Working time on the sheet", "For this much resin, this warm. Often called pot life.", fold=False),
-    _time("handling", "Mixing, degassing and pouring, together", "Degassing counts: it goes on curing.", usual=(1, 600), fold=False),
-    _mass("sheet_mass", "Largest batch the sheet allows", "Leave it empty where the sheet does not say.", fold=True),
-    _mass("moulds_take", "What the moulds take", "All that are ready, none deeper than the sheet allows.", fold=True),
-    _temperature("room", "Room now"),
-    _temperature("resin", "Bottles now", "Measured in the resin, not in the room.", high=45),
-    _temperature("lowest", "Lowest temperature on the sheet", high=40),
-    _temperature("highest", "Highest temperature on the sheet"),
+    _length("depth", "Depth of this layer", hint="Resin only, where it stands deepest."),
+    _length("sheet_depth", "Depth the sheet allows in one layer", hint="From the data sheet, at your temperature."),
+    _mass("mass", "Weight of this batch", hint="A and B together."),
+    _minutes("working", "Working time on the sheet", usual=(1, 2880), hint="For this much resin, this warm. Often called pot life."),
+    _minutes("handling", "Mixing, degassing and pouring, together", usual=(1, 600), hint="Degassing counts: it goes on curing."),
+    _mass("sheet_mass", "Largest batch the sheet allows", hint="Leave it empty where the sheet does not say.", fold=True),
+    _mass("moulds_take", "What the moulds take", hint="All that are ready, none deeper than the sheet allows.", fold=True),
+    _warmth("room", "Room now", usual=(0, 60)),
+    _warmth("resin", "Bottles now", usual=(0, 45), hint="Measured in the resin, not in the room."),
+    _warmth("lowest", "Lowest temperature on the sheet", usual=(0, 40)),
+    _warmth("highest", "Highest temperature on the sheet", usual=(0, 60)),
     Choice(
         name="ratio_by",
         label="How A and B are measured",
@@ -107,19 +58,9 @@ FIELDS: tuple[Field, ...] = (
         fold=True,
     ),
     Ratio(name="ratio", label="Ratio on the sheet, A first", hint="By weight, if A and B below are weights.", required=False, fold=True),
-    _mass("weighed_a", "A as weighed", "Once it is in the cup.", fold=True),
-    _mass("weighed_b", "B as weighed", "Once it is in the cup.", fold=True),
-    Quantity(
-        name="tolerance",
-        label="Error of the ratio the sheet allows",
-        hint="Leave it empty where the sheet does not say.",
-        kind="share",
-        units=("%", "%"),
-        low=0.1,
-        high=20,
-        required=False,
-        fold=True,
-    ),
+    _mass("weighed_a", "A as weighed", hint="Once it is in the cup.", fold=True),
+    _mass("weighed_b", "B as weighed", hint="Once it is in the cup.", fold=True),
+    _folded("tolerance", "Error of the ratio the sheet allows", "%", 0.1, 20, hint="Leave it empty where the sheet does not say."),
     Choice(
         name="beneath",
         label="What lies beneath",
@@ -127,10 +68,10 @@ FIELDS: tuple[Field, ...] = (
         required=False,
         fold=True,
     ),
-    _time("waited", "Time since the layer beneath", unit="h", usual=(0.25, 500), when=(_ON_LAYER,)),
-    _temperature("surface", "Surface of the layer beneath", when=(_ON_LAYER,)),
-    _time("earliest", "Next layer not before", "The sheet's earliest time.", unit="h", usual=(0.25, 500)),
-    _time("latest", "Next layer not after", "The sheet's latest time to bond without scuffing.", unit="h", usual=(0.25, 500)),
+    _hours("waited", "Time since the layer beneath", usual=(0.25, 500), when=(_ON_LAYER,)),
+    _warmth("surface", "Surface of the layer beneath", usual=(0, 60), when=(_ON_LAYER,)),
+    _hours("earliest", "Next layer not before", usual=(0.25, 500), hint="The sheet's earliest time."),
+    _hours("latest", "Next layer not after", usual=(0.25, 500), hint="The sheet's latest time to bond without scuffing."),
     Choice(
         name="mask",
         label="Mask",
@@ -155,65 +96,52 @@ FIELDS: tuple[Field, ...] = (
         fold=True,
         when=(_WORN,),
     ),
-    _time("filter_hours", "Hours on these filters", "Since the bag was opened.", unit="h", usual=(0, 200), when=(_WORN,)),
-    _time("filter_schedule", "Hours the filter maker's schedule gives", unit="h", usual=(0.5, 200), when=(_WORN,)),
+    _hours("filter_hours", "Hours on these filters", usual=(0, 200), hint="Since the bag was opened.", when=(_WORN,)),
+    _hours("filter_schedule", "Hours the filter maker's schedule gives", usual=(0.5, 200), when=(_WORN,)),
     _yes_no("filter_date", "Filters within their date", (_WORN,)),
     _yes_no("shaved", "Skin smooth where the mask seals", (_TIGHT,)),
     _yes_no("fit_tested", "This mask fit-tested on you", (_TIGHT,)),
     _yes_no("sealed", "Seal check passed today", (_TIGHT,)),
-    _time("gloves_on", "Minutes in this pair of gloves", usual=(0, 240)),
-    Quantity(
-        name="glove_time",
-        label="Time in one pair",
+    _minutes("gloves_on", "Minutes in this pair of gloves", usual=(0, 240), fold=True),
+    measure(
+        "glove_time",
+        "Time in one pair",
+        "min",
+        1,
+        480,
         hint="Less if their maker says so.",
-        kind="time",
-        units=("min", "min"),
-        low=1,
-        high=480,
         default=f"{gates.GLOVE_TIME_S / 60:g}",
         basis="resin-glove-article",
         fold=True,
     ),
-    _length("tray_length", "Waste tray, length", "Inside.", usual=(50, 1000), high=3000, fold=True),
-    _length("tray_width", "Waste tray, width", "Inside.", usual=(50, 1000), high=3000, fold=True),
-    _mass("leftovers", "What may go into the tray", "Empty: the whole batch, should it go wrong.", fold=True),
-    Quantity(
-        name="density",
-        label="Density of the mixed resin",
-        kind="density",
-        units=("g/mL", "g/mL"),
-        low=0.8,
-        high=2.5,
+    _tray("tray_length", "Waste tray, length", hint="Inside."),
+    _tray("tray_width", "Waste tray, width", hint="Inside."),
+    _mass("leftovers", "What may go into the tray", hint="Empty: the whole batch, should it go wrong.", fold=True),
+    measure(
+        "density",
+        "Density of the mixed resin",
+        "g/mL",
+        0.8,
+        2.5,
         usual=(1.0, 1.3),
-        default=f"{gates.MIXED_DENSITY_KG_PER_M3 / 1000:g}",
+        default=f"{standard('density usual'):g}",
         basis="practice",
         fold=True,
     ),
-    Quantity(
-        name="share",
-        label="Share of the working time that may be used",
-        kind="share",
-        units=("%", "%"),
-        low=10,
-        high=100,
-        default=f"{gates.WORKING_TIME_SHARE * 100:g}",
+    measure(
+        "share",
+        "Share of the working time that may be used",
+        "%",
+        10,
+        100,
+        default=f"{standard('working share') * 100:g}",
         basis="practice",
         fold=True,
     ),
-    _temperature("planned_peak", "Hottest you plan for", "For the watch over the cure.", high=100),
-    _temperature("hottest", "Hottest spot now", "Of mould and tray, during the cure.", high=150),
-    _time("peak_after", "Time to the expected peak", "After A met B.", unit="h", usual=(0.1, 100)),
-    Quantity(
-        name="look_every",
-        label="Time between two looks at the cure",
-        kind="time",
-        units=("min", "min"),
-        low=1,
-        high=480,
-        default="15",
-        basis="judgement",
-        fold=True,
-    ),
+    _warmth("planned_peak", "Hottest you plan for", usual=(0, 100), hint="For the watch over the cure."),
+    _warmth("hottest", "Hottest spot now", usual=(0, 150), hint="Of mould and tray, during the cure."),
+    _hours("peak_after", "Time to the expected peak", usual=(0.1, 100), hint="After A met B."),
+    measure("look_every", "Time between two looks at the cure", "min", 1, 480, default="15", basis="judgement", fold=True),
 )
 
 
@@ -365,14 +293,14 @@ def _lines(given: Given) -> tuple[Line, ...]:
     lines = []
     may_use, in_tray = _may_use(given), _tray_shown(given)
     if may_use:
-        lines.append(Line("Time to mix, degas and pour", may_use.text, may_use.unit, "a ceiling; the rest is for what goes wrong"))
+        lines.append(Line.of("Time to mix, degas and pour", may_use, "a ceiling; the rest is for what goes wrong"))
     if in_tray:
-        lines.append(Line("Depth in the waste tray", in_tray.text, in_tray.unit, "what may go into it, spread out"))
+        lines.append(Line.of("Depth in the waste tray", in_tray, "what may go into it, spread out"))
     load = given.maybe("leftovers") or given.maybe("mass")
     if load is not None:
         depth = min(gates.TRAY_DEPTH_M, given.maybe("sheet_depth") or gates.TRAY_DEPTH_M)
         side = given.write((load / (given.si("density") * depth)) ** 0.5, "length", "up")
-        lines.append(Line("Tray that takes it, square", side.text, side.unit, "each way inside; or several, apart"))
+        lines.append(Line.of("Tray that takes it, square", side, "each way inside; or several, apart"))
     return tuple(lines)
 
 

@@ -10,18 +10,17 @@ from typing import Any, cast
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
 from calc.errors import InputError
-from calc.fields import Choice, Field, Numbers, Option, Quantity
-from calc.quantity import Style, from_si, round_to
+from calc.fields import NO, YES, Choice, Field, Numbers, Option, measure
+from calc.quantity import Style, from_si, round_to, rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.turning import balance, mounts, speed
 from calc.turning.case import EIGHT_SIDES, GUESSES, Case, balanced, ballast_to_next_limit, on_footing, recentred
+from calc.words import inside
 
 TURNING = ("rough", "finish", "sand", "power", "paste")
 SANDING = ("sand", "power", "paste")
-DIAL = ("rotational speed", Style("rpm", step=1))
 WEIGHT_REACH = 0.87  # how far out a balance weight still sits inside the rim, as a share of the radius: our judgement
 MOST_CHANGES = 4  # more are not read: our judgement
-NOT_SHOWN_FROM = 9999.0  # rpm; a limit above any lathe is written 'over'
 
 _CUT = {
     "rough": "roughing out of round",
@@ -210,7 +209,7 @@ def _raise(given: Given, case: Case, several: tuple[Remedy, ...], setting_rpm: f
     told: list[str] = []
     for remedy in several:
         words = remedy.words(given, case)
-        told.append(words if not told else words[0].lower() + words[1:])
+        told.append(inside(words) if told else words)
         case = remedy.change(case)
     return Raise(tuple(remedy.sort for remedy in several), "; and ".join(told), setting_rpm)
 
@@ -218,12 +217,8 @@ def _raise(given: Given, case: Case, several: tuple[Remedy, ...], setting_rpm: f
 # ---------------------------------------------------------------- words
 
 
-def _rpm(given: Given, value: float) -> str:
-    return "over 9999" if value > NOT_SHOWN_FROM else given.write(value, DIAL, "down").text
-
-
 def _rung(given: Given, limit: speed.Limit, why: str, rules: bool) -> Limit:
-    return Limit(limit.id, _NAMES[limit.id], _rpm(given, limit.speed_rpm), "rpm", why, rules)
+    return Limit(limit.id, _NAMES[limit.id], rpm_text(limit.speed_rpm), "rpm", why, rules)
 
 
 def _bearing(top: speed.TopSpeed) -> speed.Limit:
@@ -238,7 +233,7 @@ def _ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
     by_cut = speed.operation_rim_speed(case.operation, case.diameter_m) <= speed.condition_rim_speed(case.condition)
     if case.measured is not None:
         how = "measured" if given.choice("felt") == "measured" else "felt"
-        basis = f" From what you {how} at {_rpm(given, case.measured.speed_rpm)} rpm."
+        basis = f" From what you {how} at {rpm_text(case.measured.speed_rpm)} rpm."
     else:
         basis = " From a guess at the balance." if case.guessed else ""
     why = {
@@ -303,19 +298,19 @@ def _headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Raise
     if top.setting_rpm is None:
         lower = round_to(top.hard_rpm, speed.VARIABLE_STEP_RPM, "down")
         if changes:
-            say = f"{changes[0].words}. Then up to {_rpm(given, changes[0].setting_rpm)} rpm."
+            say = f"{changes[0].words}. Then up to {rpm_text(changes[0].setting_rpm)} rpm."
         elif lower > 0:
             first = "Fill the crack first, then a lathe" if case.condition == "cracked" else "Put it on a lathe"
             say = f"{first} that goes down to {lower:.0f} rpm, or make it smaller."
         else:
             say = "Do not power it: balance it, or make it smaller, then ask again."
         return Headline("Top speed", "Not yet", "", say, "stop")
-    shown = f"{_rpm(given, top.setting_rpm)} rpm"
+    shown = f"{rpm_text(top.setting_rpm)} rpm"
     if top.too_quick:
-        return Headline("Top speed", _rpm(given, top.setting_rpm), "rpm", _heat_say(case, top, shown), "caution")
+        return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", _heat_say(case, top, shown), "caution")
     lowest = top.setting_rpm == case.speeds.lowest_rpm
     say = "This is the lathe's lowest. Stop at the first tremble." if lowest else "Start at the lowest, raise it in steps, stop at the first tremble."
-    return Headline("Top speed", _rpm(given, top.setting_rpm), "rpm", say, _tone(case, top))
+    return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", say, _tone(case, top))
 
 
 def _tone(case: Case, top: speed.TopSpeed) -> Tone:
@@ -335,8 +330,8 @@ def _band(given: Given, case: Case) -> Band | None:
     if not case.guessed:
         return None
     best, worst = (replace(case, make_up=make_up).top.setting_rpm for make_up in ("even", "half"))
-    high = "no speed of this lathe" if best is None else f"{_rpm(given, best)} rpm"
-    low = "no speed of this lathe" if worst is None else f"{_rpm(given, worst)} rpm"
+    high = "no speed of this lathe" if best is None else f"{rpm_text(best)} rpm"
+    low = "no speed of this lathe" if worst is None else f"{rpm_text(worst)} rpm"
     if best is None:
         return Band("Even with the wood spread evenly, no speed of this lathe as things stand.", low, high)
     if high == low:
@@ -347,7 +342,7 @@ def _band(given: Given, case: Case) -> Band | None:
 def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
     on_mount = f"{_said(_bearing(top))}, on this mount,"
     name = on_mount if top.hard.id == "mount" else _said(top.hard)
-    why = f"Why not: {name} allows {_rpm(given, top.hard_rpm)} rpm, and the lowest here is {_rpm(given, case.speeds.lowest_rpm)} rpm."
+    why = f"Why not: {name} allows {rpm_text(top.hard_rpm)} rpm, and the lowest here is {rpm_text(case.speeds.lowest_rpm)} rpm."
     if not case.speeds.steps_rpm and not given.typed("lowest"):
         why += " If yours goes slower, say so under 'Lowest speed'."
     return why
@@ -366,7 +361,7 @@ def _cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) ->
     if case.condition == "cracked":
         say("X1", "Fix the crack or scrap the piece first. If you run it: tailstock up, light cuts.", "stop")
     if measured is not None:
-        shown = _rpm(given, measured.speed_rpm)
+        shown = rpm_text(measured.speed_rpm)
         if measured.vibration_m_per_s > balance.vibration_limit("zone-c"):
             say("X3", f"It was out of hand at {shown} rpm: do not go back there before it is balanced.", "stop")
         elif measured.vibration_m_per_s > balance.vibration_limit("zone-b"):
@@ -385,7 +380,7 @@ def _cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) ->
     if _own_held(case, top):
         say("X11", "Your own limit is over our highest for any cut; the lower one is used.")
     elif not _rim(top).counts:
-        say("X11", f"Your own limit is over our ceiling of {_rpm(given, _rim(top).speed_rpm)} rpm. That is your call.")
+        say("X11", f"Your own limit is over our ceiling of {rpm_text(_rim(top).speed_rpm)} rpm. That is your call.")
     if _bearing(top).id == "push" and top.rules.id in ("push", "mount"):
         say("X4", "At this speed the heavy side shoves hard: if the lathe creeps, ballast it or slow down.")
     if case.hold != "centres":
@@ -410,7 +405,7 @@ def _lines(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Line, ...]:
     lines = list(REFLEX)
     if still < top.setting_rpm:
         still_note = "If it trembles sooner, stop and say at what speed under 'What it did'."
-        lines.insert(0, Line("Should feel still up to", _rpm(given, still), "rpm", still_note))
+        lines.insert(0, Line("Should feel still up to", rpm_text(still), "rpm", still_note))
     if case.operation == "power":
         lines.insert(0, Line("Work", "50 to 150", "rpm", "The pad by its own marking. Common practice, no source."))
     return tuple(lines)
@@ -537,20 +532,20 @@ def _wheel(given: Given) -> Answer:
     setting = top.setting_rpm
     cautions: list[Caution] = []
     if setting is None:
-        lowest = _rpm(given, speeds.lowest_rpm)
+        lowest = rpm_text(speeds.lowest_rpm)
         headline = Headline("Top speed", "Not yet", "", _wheel_remedy(given, top, speeds), "stop")
-        text = f"Why not: {_said(top.hard)} allows {_rpm(given, top.hard_rpm)} rpm, and the lowest here is {lowest} rpm."
+        text = f"Why not: {_said(top.hard)} allows {rpm_text(top.hard_rpm)} rpm, and the lowest here is {lowest} rpm."
         cautions.append(Caution("X2", "stop", text))
     else:
         hot = setting > at_warm
         say = "Light touch, keep moving; it heats resin fast." if hot else "Light touch, keep the work moving."
-        headline = Headline("Top speed", _rpm(given, setting), "rpm", say, "caution" if hot or felt is not None else "go")
+        headline = Headline("Top speed", rpm_text(setting), "rpm", say, "caution" if hot or felt is not None else "go")
         if hot:
-            cautions.append(Caution("wheel-heat", "caution", f"From {_rpm(given, at_warm)} rpm this wheel heats resin fast."))
+            cautions.append(Caution("wheel-heat", "caution", f"From {rpm_text(at_warm)} rpm this wheel heats resin fast."))
         if marked is None:
             cautions.append(Caution("X11", "caution", "No marking on it: look the wheel over, and stand aside as it runs up."))
     cautions.append(Caution("X13", "caution", "No gloves, no loose sleeves. Work low on the wheel, edges pointing away from its turning."))
-    shown = None if setting is None else given.write(setting, DIAL, "down")
+    shown = None if setting is None else given.write(setting, "speed", "down")
     by_rim = "n = 60 000 v / (π D)"
     return Answer(
         headline,
@@ -565,7 +560,7 @@ def _wheel(given: Given) -> Answer:
         sources=("practice", "judgement", "club-rules"),
         values={
             "speed": figure(shown, "rotational speed", setting),
-            "ceiling": Figure(top.speed_rpm, "rotational speed", f"{_rpm(given, top.speed_rpm)} rpm"),
+            "ceiling": Figure(top.speed_rpm, "rotational speed", f"{rpm_text(top.speed_rpm)} rpm"),
         },
         extra=_extra(top),
     )
@@ -576,7 +571,7 @@ def _wheel_remedy(given: Given, top: speed.TopSpeed, speeds: speed.Speeds) -> st
         fits = 60 * speed.caps()["wheel-cap"]["rim"] / (math.pi * speeds.lowest_rpm)
         return f"Fit a wheel of {given.write(fits, 'length', 'down')} or less."
     if top.hard.id == "marked":
-        return f"Fit a wheel marked for {_rpm(given, speeds.lowest_rpm)} rpm or more."
+        return f"Fit a wheel marked for {rpm_text(speeds.lowest_rpm)} rpm or more."
     if top.hard.id == "vibration":
         return "Change the wheel or true it up: it is out of balance."
     return "Use a lathe that goes slower, or raise your own limit."
@@ -612,20 +607,20 @@ def work(given: Given) -> Answer:
     case = _case(given)
     top = case.top
     changes = _changes(given, case, top)
-    setting = None if top.setting_rpm is None else given.write(top.setting_rpm, DIAL, "down")
+    setting = None if top.setting_rpm is None else given.write(top.setting_rpm, "speed", "down")
     values = {
         "speed": figure(setting, "rotational speed", top.setting_rpm),
-        "ceiling": Figure(top.speed_rpm, "rotational speed", f"{_rpm(given, top.speed_rpm)} rpm"),
-        "hard": Figure(top.hard_rpm, "rotational speed", f"{_rpm(given, top.hard_rpm)} rpm"),
+        "ceiling": Figure(top.speed_rpm, "rotational speed", f"{rpm_text(top.speed_rpm)} rpm"),
+        "hard": Figure(top.hard_rpm, "rotational speed", f"{rpm_text(top.hard_rpm)} rpm"),
     }
     for limit in top.limits:
         if math.isfinite(limit.speed_rpm):
-            values[limit.id] = Figure(limit.speed_rpm, "rotational speed", f"{_rpm(given, limit.speed_rpm)} rpm")
+            values[limit.id] = Figure(limit.speed_rpm, "rotational speed", f"{rpm_text(limit.speed_rpm)} rpm")
     return Answer(
         _headline(given, case, top, changes),
         lines=_lines(given, case, top),
         limits=_ladder(given, case, top),
-        changes=tuple(Change(remedy.words, f"{_rpm(given, remedy.setting_rpm)} rpm") for remedy in changes),
+        changes=tuple(Change(remedy.words, f"{rpm_text(remedy.setting_rpm)} rpm") for remedy in changes),
         band=_band(given, case),
         cautions=_cautions(given, case, top, {kind for remedy in changes for kind in remedy.sorts}),
         working=_working(given, case, top),
@@ -661,14 +656,6 @@ def _lathe_options() -> tuple[Option, ...]:
     return tuple(options)
 
 
-def _length(name: str, label: str, low: float, high: float, **more: Any) -> Quantity:
-    return Quantity(name=name, label=label, kind="length", units=("mm", "in"), low=low, high=high, **more)
-
-
-def _speed(name: str, label: str, low: float, high: float, **more: Any) -> Quantity:
-    return Quantity(name=name, label=label, kind="rotational speed", units=("rpm", "rpm"), low=low, high=high, **more)
-
-
 def _choice(name: str, label: str, default: str, options: tuple[Option, ...], **more: Any) -> Choice:
     return Choice(name=name, label=label, default=default, basis="judgement", options=options, **more)
 
@@ -691,9 +678,9 @@ FIELDS: tuple[Field, ...] = (
             Option("buff", "Buffing wheel", "the wheel on the lathe, the work in your hands"),
         ),
     ),
-    _length("diameter", "Widest it sweeps", 10, 1500, usual=(25, 1000), hint="Corner to corner while it is out of round.", when=(_TURNED,)),
-    _length("wheel", "Wheel across", 20, 400, usual=(50, 300), when=(_BUFFED,)),
-    _speed("wheel_marked", "Speed marked on the wheel", 100, 20000, hint="Leave empty if it has none.", required=False, when=(_BUFFED,)),
+    measure("diameter", "Widest it sweeps", "mm", 10, 1500, usual=(25, 1000), hint="Corner to corner while it is out of round.", when=(_TURNED,)),
+    measure("wheel", "Wheel across", "mm", 20, 400, usual=(50, 300), when=(_BUFFED,)),
+    measure("wheel_marked", "Speed marked on the wheel", "rpm", 100, 20000, hint="Leave empty if it has none.", required=False, when=(_BUFFED,)),
     _choice(
         "condition",
         "How it looks",
@@ -722,18 +709,9 @@ FIELDS: tuple[Field, ...] = (
         ),
         when=(_TURNED,),
     ),
-    Quantity(
-        name="weight",
-        label="Weight that balances it",
-        kind="mass",
-        units=("g", "oz"),
-        low=1,
-        high=20000,
-        usual=(5, 5000),
-        when=(_TURNED, ("balance", ("weight",))),
-    ),
-    _length("weight_radius", "How far out it hung", 5, 750, hint="From the centre of the spindle.", when=(_TURNED, ("balance", ("weight",)))),
-    _length("eccentricity", "How far off centre", 0, 300, usual=(0, 100), when=(_TURNED, ("balance", ("known",)))),
+    measure("weight", "Weight that balances it", "g", 1, 20000, usual=(5, 5000), when=(_TURNED, ("balance", ("weight",)))),
+    measure("weight_radius", "How far out it hung", "mm", 5, 750, hint="From the centre of the spindle.", when=(_TURNED, ("balance", ("weight",)))),
+    measure("eccentricity", "How far off centre", "mm", 0, 300, usual=(0, 100), when=(_TURNED, ("balance", ("known",)))),
     _choice(
         "hold",
         "Held by",
@@ -770,48 +748,23 @@ FIELDS: tuple[Field, ...] = (
         fold=True,
         when=(("speeds", ("steps",)),),
     ),
-    _speed("lowest", "Lowest speed", 5, 3000, hint=_UNTYPED, required=False, fold=True, when=(("speeds", ("dial",)),)),
-    _speed("highest", "Highest speed", 50, 6000, hint=_UNTYPED, required=False, fold=True, when=(("speeds", ("dial",)),)),
-    Quantity(
-        name="lathe_mass",
-        label="What the lathe weighs",
-        hint="With stand and ballast. " + _UNTYPED,
-        kind="mass",
-        units=("kg", "lb"),
-        low=5,
-        high=5000,
-        usual=(15, 1500),
-        required=False,
-        fold=True,
-        when=(_TURNED,),
+    measure("lowest", "Lowest speed", "rpm", 5, 3000, hint=_UNTYPED, required=False, fold=True, when=(("speeds", ("dial",)),)),
+    measure("highest", "Highest speed", "rpm", 50, 6000, hint=_UNTYPED, required=False, fold=True, when=(("speeds", ("dial",)),)),
+    measure(
+        "lathe_mass", "What the lathe weighs", "kg", 5, 5000,
+        usual=(15, 1500), hint="With stand and ballast. " + _UNTYPED, required=False, fold=True, when=(_TURNED,),
     ),
-    _choice("bolted", "Bolted to floor or wall", "no", (Option("no", "No"), Option("yes", "Yes")), fold=True, when=(_TURNED,)),
-    _length(
-        "thickness",
-        "Thickness, or length along the lathe",
-        3,
-        2000,
-        usual=(5, 1000),
-        default=("50", "2"),
-        basis="judgement",
-        fold=True,
-        when=(_TURNED,),
+    _choice("bolted", "Bolted to floor or wall", "no", (NO, YES), fold=True, when=(_TURNED,)),
+    measure(
+        "thickness", "Thickness, or length along the lathe", "mm", 3, 2000,
+        usual=(5, 1000), default=("50", "2"), basis="judgement", fold=True, when=(_TURNED,),
     ),
-    Quantity(
-        name="mass",
-        label="What the work weighs",
-        hint="Empty: as a full disc of resin.",
-        kind="mass",
-        units=("kg", "lb"),
-        low=0.005,
-        high=300,
-        usual=(0.02, 100),
-        required=False,
-        fold=True,
-        when=(_TURNED,),
+    measure(
+        "mass", "What the work weighs", "kg", 0.005, 300,
+        usual=(0.02, 100), hint="Empty: as a full disc of resin.", required=False, fold=True, when=(_TURNED,),
     ),
-    _speed("marked", "Speed marked on the chuck", 100, 20000, required=False, fold=True, when=(_TURNED,)),
-    _speed("own", "My own limit", 10, 6000, hint="Stands in for our rim limit.", required=False, fold=True),
+    measure("marked", "Speed marked on the chuck", "rpm", 100, 20000, required=False, fold=True, when=(_TURNED,)),
+    measure("own", "My own limit", "rpm", 10, 6000, hint="Stands in for our rim limit.", required=False, fold=True),
     _choice(
         "felt",
         "What it did",
@@ -825,19 +778,8 @@ FIELDS: tuple[Field, ...] = (
         ),
         fold=True,
     ),
-    _speed("felt_speed", "At what speed", 10, 6000, fold=True, when=(("felt", ("still", "trembles", "walks", "measured")),)),
-    Quantity(
-        name="vibration",
-        label="Vibration",
-        hint="Root mean square.",
-        kind="vibration",
-        units=("mm/s", "in/s"),
-        low=0.05,
-        high=200,
-        usual=(0.1, 50),
-        fold=True,
-        when=(("felt", ("measured",)),),
-    ),
+    measure("felt_speed", "At what speed", "rpm", 10, 6000, fold=True, when=(("felt", ("still", "trembles", "walks", "measured")),)),
+    measure("vibration", "Vibration", "mm/s", 0.05, 200, usual=(0.1, 50), hint="Root mean square.", fold=True, when=(("felt", ("measured",)),)),
 )
 
 _SIZES = (

@@ -7,21 +7,20 @@ from dataclasses import dataclass, replace
 
 from calc.answers import Answer, Band, Caution, Change, Headline, Limit, Line, Working, figure
 from calc.casting import mixing
-from calc.casting.batch import Job, ScaleFace, Way, face_of, standard
+from calc.casting.batch import Job, ScaleFace, Way, face_of
 from calc.casting.mixing import Parts
 from calc.casting.mixing import Ratio as Proportion
+from calc.casting.standards import standard
 from calc.errors import InputError
-from calc.fields import Choice, Option, Quantity, Ratio
-from calc.quantity import Shown, Style, from_si, read, to_si, write
+from calc.fields import Choice, Option, Ratio, measure
+from calc.quantity import Shown, Style, from_si, read, to_si, trimmed, write
 from calc.questions import Given, Question, Rule, Table
+from calc.words import both
 
 _BY_WEIGHT = (("by", ("weight",)),)
 _BY_VOLUME = (("by", ("volume",)),)
 _KIT = ("how", ("kit",))
 _WEIGHED = (("how", ("pour", "decant")),)
-_LITRES = ("volume", Style("L", figures=3))
-_QUARTS = ("volume", Style("US qt", figures=3))
-_PERCENT = ("share", Style("%", figures=2))
 #: The pours are listed one by one up to this many.
 _LISTED = 4
 
@@ -32,28 +31,8 @@ FIELDS = (
         options=(Option("weight", "the weight"), Option("volume", "the volume")),
         default="weight",
     ),
-    Quantity(
-        name="total",
-        label="Mixed resin wanted",
-        hint="A and B together.",
-        kind="mass",
-        units=("g", "oz"),
-        low=1,
-        high=200_000,
-        usual=(20, 50_000),
-        when=(("known", ("weight",)),),
-    ),
-    Quantity(
-        name="volume",
-        label="Volume of mixed resin wanted",
-        hint="A and B together.",
-        kind="volume",
-        units=("mL", "US fl oz"),
-        low=1,
-        high=200_000,
-        usual=(20, 50_000),
-        when=(("known", ("volume",)),),
-    ),
+    measure("total", "Mixed resin wanted", "g", 1, 200_000, usual=(20, 50_000), hint="A and B together.", when=(("known", ("weight",)),)),
+    measure("volume", "Volume of mixed resin wanted", "mL", 1, 200_000, usual=(20, 50_000), hint="A and B together.", when=(("known", ("volume",)),)),
     Ratio(name="ratio", label="Ratio A:B", hint="A first, as on the label: 100:45 or 2:1."),
     Choice(
         name="by",
@@ -61,60 +40,17 @@ FIELDS = (
         hint="The two differ. The label says which.",
         options=(Option("weight", "by weight"), Option("volume", "by volume")),
     ),
-    Quantity(
-        name="density_a",
-        label="Density of A",
-        hint="From the data sheet: a ratio by volume needs both to be weighed.",
-        kind="density",
-        units=("g/mL", "g/mL"),
-        low=0.7,
-        high=2.5,
-        usual=(0.85, 1.6),
-        when=_BY_VOLUME,
+    measure(
+        "density_a", "Density of A", "g/mL", 0.7, 2.5,
+        usual=(0.85, 1.6), hint="From the data sheet: a ratio by volume needs both to be weighed.", when=_BY_VOLUME,
     ),
-    Quantity(
-        name="density_b",
-        label="Density of B",
-        hint="From the data sheet.",
-        kind="density",
-        units=("g/mL", "g/mL"),
-        low=0.7,
-        high=2.5,
-        usual=(0.85, 1.6),
-        when=_BY_VOLUME,
+    measure("density_b", "Density of B", "g/mL", 0.7, 2.5, usual=(0.85, 1.6), hint="From the data sheet.", when=_BY_VOLUME),
+    measure(
+        "capacity", "The scale weighs up to", "g", 50, 300_000,
+        usual=(200, 150_000), default=(f"{standard('scale capacity') * 1000:g}", "11 lb"), basis="practice",
     ),
-    Quantity(
-        name="capacity",
-        label="The scale weighs up to",
-        kind="mass",
-        units=("g", "oz"),
-        low=50,
-        high=300_000,
-        usual=(200, 150_000),
-        default=(f"{standard('scale capacity') * 1000:g}", "11 lb"),
-        basis="practice",
-    ),
-    Quantity(
-        name="step",
-        label="The scale shows steps of",
-        kind="mass",
-        units=("g", "oz"),
-        low=0.001,
-        high=500,
-        usual=(0.01, 50),
-        default=(f"{standard('scale step'):g}", "0.1"),
-        basis="practice",
-    ),
-    Quantity(
-        name="bucket",
-        label="Mixing bucket, full to the brim",
-        kind="volume",
-        units=("L", "US qt"),
-        low=0.05,
-        high=200,
-        usual=(0.1, 60),
-        required=False,
-    ),
+    measure("step", "The scale shows steps of", "g", 0.001, 500, usual=(0.01, 50), default=(f"{standard('scale step'):g}", "0.1"), basis="practice"),
+    measure("bucket", "Mixing bucket, full to the brim", "L", 0.05, 200, usual=(0.1, 60), required=False),
     Choice(
         name="how",
         label="How it is weighed",
@@ -126,158 +62,44 @@ FIELDS = (
         default="pour",
         fold=True,
     ),
-    Quantity(
-        name="empty",
-        label="Empty bucket weighs",
-        hint="Weighed and written down, it saves the batch when the scale switches itself off.",
-        kind="mass",
-        units=("g", "oz"),
-        low=1,
-        high=20_000,
-        usual=(5, 5_000),
-        default=(f"{standard('empty bucket'):g}", "9"),
-        basis="judgement",
-        fold=True,
-        when=(("how", ("pour",)),),
+    measure(
+        "empty", "Empty bucket weighs", "g", 1, 20_000,
+        usual=(5, 5_000), hint="Weighed and written down, it saves the batch when the scale switches itself off.",
+        default=(f"{standard('empty bucket'):g}", "9"), basis="judgement", fold=True, when=(("how", ("pour",)),),
     ),
-    Quantity(
-        name="jug",
-        label="Fullest jug weighs",
-        hint="It has to stand on the scale.",
-        kind="mass",
-        units=("g", "oz"),
-        low=10,
-        high=300_000,
-        required=False,
-        fold=True,
-        when=(("how", ("decant", "kit")),),
+    measure(
+        "jug", "Fullest jug weighs", "g", 10, 300_000,
+        hint="It has to stand on the scale.", required=False, fold=True, when=(("how", ("decant", "kit")),),
     ),
-    Quantity(
-        name="kit_a",
-        label="A in one kit",
-        hint="From the label.",
-        kind="mass",
-        units=("g", "oz"),
-        low=10,
-        high=300_000,
-        fold=True,
-        when=(_KIT, *_BY_WEIGHT),
+    measure("kit_a", "A in one kit", "g", 10, 300_000, hint="From the label.", fold=True, when=(_KIT, *_BY_WEIGHT)),
+    measure("kit_b", "B in one kit", "g", 5, 300_000, fold=True, when=(_KIT, *_BY_WEIGHT)),
+    measure("kit_a_volume", "A in one kit", "L", 0.01, 300, hint="From the label.", fold=True, when=(_KIT, *_BY_VOLUME)),
+    measure("kit_b_volume", "B in one kit", "L", 0.005, 300, fold=True, when=(_KIT, *_BY_VOLUME)),
+    measure(
+        "in_a", "A already in the bucket", "g", 0, 200_000,
+        hint="Poured too much? Type what is in it.", required=False, fold=True, when=_WEIGHED,
     ),
-    Quantity(
-        name="kit_b",
-        label="B in one kit",
-        kind="mass",
-        units=("g", "oz"),
-        low=5,
-        high=300_000,
-        fold=True,
-        when=(_KIT, *_BY_WEIGHT),
+    measure("in_b", "B already in the bucket", "g", 0, 200_000, required=False, fold=True, when=_WEIGHED),
+    measure(
+        "fill", "Fill the bucket to", "%", 10, 100,
+        hint="Room to stir without spilling.", default=f"{standard('bucket fill') * 100:g}", basis="practice", fold=True,
     ),
-    Quantity(
-        name="kit_a_volume",
-        label="A in one kit",
-        hint="From the label.",
-        kind="volume",
-        units=("L", "US qt"),
-        low=0.01,
-        high=300,
-        fold=True,
-        when=(_KIT, *_BY_VOLUME),
+    measure(
+        "density", "Density of the mixed resin", "g/mL", 0.7, 2.5,
+        usual=(0.95, 1.6), hint="The label's figure is better.",
+        default=f"{standard('density usual'):.2f}", basis="practice", fold=True, when=_BY_WEIGHT,
     ),
-    Quantity(
-        name="kit_b_volume",
-        label="B in one kit",
-        kind="volume",
-        units=("L", "US qt"),
-        low=0.005,
-        high=300,
-        fold=True,
-        when=(_KIT, *_BY_VOLUME),
+    measure(
+        "tolerance", "The sheet lets the ratio be off by", "%", 0.1, 20,
+        usual=(0.5, 10), hint="Where the sheet is silent: 2 %, and 5 % at the very worst.", required=False, fold=True,
     ),
-    Quantity(
-        name="in_a",
-        label="A already in the bucket",
-        hint="Poured too much? Type what is in it.",
-        kind="mass",
-        units=("g", "oz"),
-        low=0,
-        high=200_000,
-        required=False,
-        fold=True,
-        when=_WEIGHED,
+    measure(
+        "working", "Working time on the sheet", "min", 2, 1_440,
+        usual=(5, 600), hint="For the clock. Slow deep-pour systems often give 40 to 60 min (common practice).", required=False, fold=True,
     ),
-    Quantity(
-        name="in_b",
-        label="B already in the bucket",
-        kind="mass",
-        units=("g", "oz"),
-        low=0,
-        high=200_000,
-        required=False,
-        fold=True,
-        when=_WEIGHED,
-    ),
-    Quantity(
-        name="fill",
-        label="Fill the bucket to",
-        hint="Room to stir without spilling.",
-        kind="share",
-        units=("%", "%"),
-        low=10,
-        high=100,
-        default=f"{standard('bucket fill') * 100:g}",
-        basis="practice",
-        fold=True,
-    ),
-    Quantity(
-        name="density",
-        label="Density of the mixed resin",
-        hint="The label's figure is better.",
-        kind="density",
-        units=("g/mL", "g/mL"),
-        low=0.7,
-        high=2.5,
-        usual=(0.95, 1.6),
-        default=f"{standard('density usual'):.2f}",
-        basis="practice",
-        fold=True,
-        when=_BY_WEIGHT,
-    ),
-    Quantity(
-        name="tolerance",
-        label="The sheet lets the ratio be off by",
-        hint="Where the sheet is silent: 2 %, and 5 % at the very worst.",
-        kind="share",
-        units=("%", "%"),
-        low=0.1,
-        high=20,
-        usual=(0.5, 10),
-        required=False,
-        fold=True,
-    ),
-    Quantity(
-        name="working",
-        label="Working time on the sheet",
-        hint="For the clock. Slow deep-pour systems often give 40 to 60 min (common practice).",
-        kind="time",
-        units=("min", "min"),
-        low=2,
-        high=1_440,
-        usual=(5, 600),
-        required=False,
-        fold=True,
-    ),
-    Quantity(
-        name="mixing",
-        label="Mixing time on the sheet",
-        hint="Where the sheet is silent: 3 to 5 min by hand (common practice).",
-        kind="time",
-        units=("min", "min"),
-        low=0.5,
-        high=60,
-        usual=(1, 20),
-        required=False,
-        fold=True,
+    measure(
+        "mixing", "Mixing time on the sheet", "min", 0.5, 60,
+        usual=(1, 20), hint="Where the sheet is silent: 3 to 5 min by hand (common practice).", required=False, fold=True,
     ),
 )
 
@@ -457,10 +279,10 @@ class _Weighing:
         return self.mass(mixing.weighable(self.least, self.job.ratio, self.job.face.step_kg).total)
 
     def percent(self, fraction: float) -> str:
-        return str(self.given.write(abs(fraction), _PERCENT)).replace(".0 ", " ")
+        return str(self.given.write(abs(fraction), "share")).replace(".0 ", " ")
 
     def litres(self, volume: float) -> Shown:
-        return self.given.write(volume, _LITRES if self.given.system == "metric" else _QUARTS, "up")
+        return self.given.write(volume, "large volume", "up")
 
     def bucket_for(self, mass: float) -> Shown:
         """The bucket that takes ``mass`` kg below its fill line."""
@@ -494,7 +316,7 @@ class _Weighing:
                 "pours": figure(self.given.write(len(self.pours), "count"), "count"),
                 "limit": figure(None if job.limit.rules == "" else self.mass(job.net), "mass", job.net if job.limit.rules else None),
                 "smallest_batch": figure(self.least_shown(), "mass", self.least),
-                "ratio_held": figure(self.given.write(self.hold, _PERCENT), "share", self.hold),
+                "ratio_held": figure(self.given.write(self.hold, "share"), "share", self.hold),
                 "b_per_100_a": figure(self.given.write(100 * job.ratio.b_per_a, ("count", Style("", step=0.1))), "count"),
                 "mixed_density": figure(self.given.write(job.density, "density"), "density", job.density),
             },
@@ -547,7 +369,7 @@ class _Weighing:
         add_a, add_b = self.first.a - self.job.in_a, self.first.b - self.job.in_b
         half = self.job.face.step_kg / 2
         adds = [f"{part} {self.mass(add)}" for part, add in (("A", add_a), ("B", add_b)) if add > half]
-        say = f"Add {' and '.join(adds)}." if adds else "Nothing is missing: it is on ratio."
+        say = f"Add {both(adds)}." if adds else "Nothing is missing: it is on ratio."
         if self.grown:
             say += f" It makes {self.mass(self.poured)}, {self.mass(self.poured - self.job.total)} more than you asked for."
         return say
@@ -579,9 +401,8 @@ class _Weighing:
         out: list[Line] = []
         if job.way == "kit":
             for part, other, mass in (("A", "B", self.first.a), ("B", "A", self.first.b)):
-                stays = show(job.face.down(mass * job.good))
                 note = f"while jug {other} is empty: {self.percent(job.good)} off"
-                out.append(Line(f"{part} may leave in its jug", stays.text, unit, note))
+                out.append(Line.of(f"{part} may leave in its jug", show(job.face.down(mass * job.good)), note))
         elif self.grade == "red":
             finer = self.finer()
             pour = mixing.weighable(job.total, job.ratio, finer.si)
@@ -596,15 +417,15 @@ class _Weighing:
         if self.given.choice("by") == "volume":
             a, b = (self.litres(mass / self.given.si(name)) for mass, name in ((self.first.a, "density_a"), (self.first.b, "density_b")))
             out.append(Line("The same in volume", f"A {a.text}, B {b.text}", b.unit, "a check by the marks on the bucket"))
-        out.append(Line("A in all", show(sum(pour.a for pour in self.pours)).text, unit))
-        out.append(Line("B in all", show(sum(pour.b for pour in self.pours)).text, unit))
+        out.append(Line.of("A in all", show(sum(pour.a for pour in self.pours))))
+        out.append(Line.of("B in all", show(sum(pour.b for pour in self.pours))))
         spare = self.poured - job.total
         over = f"{show(spare)} over what you asked for" if spare > job.face.step_kg else ""
-        out.append(Line("Mixed in all", show(self.poured).text, unit, over))
+        out.append(Line.of("Mixed in all", show(self.poured), over))
         if job.working is not None:
             within = self.given.write(job.working * standard("working share"), "minutes", "down")
             note = f"{self.percent(standard('working share'))} of the working time, from when A meets B"
-            out.append(Line("Mixed and poured within", within.text, within.unit, note))
+            out.append(Line.of("Mixed and poured within", within, note))
         return tuple(out)
 
     def pour_note(self, pour: Parts) -> str:
@@ -621,7 +442,7 @@ class _Weighing:
             why = f"it weighs up to {self.capacity()}, and the bucket is {self.mass(given.si('empty'))} of that"
             out.append(self.rung("scale", "Scale, most in one pour", job.limit.scale, why))
         if job.limit.bucket is not None:
-            size = self.given.write(given.si("bucket"), _LITRES if given.system == "metric" else _QUARTS)
+            size = given.write(given.si("bucket"), "large volume")
             why = f"{size} filled to {self.percent(given.si('fill'))}, at {given.write(job.density, 'density')}"
             out.append(self.rung("bucket", "Bucket, most in one pour", job.limit.bucket, why))
         why = f"{self.mass(job.face.step_kg)} steps hold the ratio within {self.percent(job.good)} from there up"
@@ -765,7 +586,7 @@ def _nice_step(step: float, unit: str) -> Shown:
     value = from_si(step, "mass", unit) * (1 + 1e-9)
     decade = 10.0 ** math.floor(math.log10(value))
     nice = next(digit * decade for digit in (5, 2, 1) if digit * decade <= value)
-    return Shown(f"{nice:.6f}".rstrip("0").rstrip("."), unit, to_si(nice, "mass", unit))
+    return Shown(trimmed(f"{nice:.6f}"), unit, to_si(nice, "mass", unit))
 
 
 def _cell(answer: Answer) -> str:

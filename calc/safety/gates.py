@@ -20,18 +20,14 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import StrEnum
 
-#: Share of the working time that mixing, degassing and pouring may take. Basis: common practice, no source.
-WORKING_TIME_SHARE = 0.6
+from calc.casting.standards import standard
+
 #: How far the layer below may differ from the room when the next goes on, in K. Basis: common practice, no source.
 LAYER_TO_ROOM_K = 5.0
 #: Greatest depth of leftovers in the waste tray, in m. Basis: common practice, no source.
 TRAY_DEPTH_M = 0.010
 #: Time in one pair of thin disposable gloves, in s. Source: a resin maker's article (fact 2.14).
 GLOVE_TIME_S = 30 * 60.0
-#: Error of the ratio that two resin makers allow at worst, as a share (fact 6.4).
-RATIO_WORST = 0.05
-#: Density of mixed clear casting resin when the sheet's is not known, kg/m3. Basis: common practice, no source.
-MIXED_DENSITY_KG_PER_M3 = 1100.0
 #: Two figures that differ by less than this share are the same figure written in two units.
 SAME = 1e-9
 
@@ -235,7 +231,7 @@ def hotter_than_planned(measured_k: float | None, planned_k: float | None) -> Fi
     return judge("G3", [Part("rise", "temperature", measured_k, planned_k)])
 
 
-def working_time(handling_s: float | None, working_s: float | None, share: float = WORKING_TIME_SHARE) -> Finding:
+def working_time(handling_s: float | None, working_s: float | None, share: float) -> Finding:
     """G4: mixing, degassing and pouring together against a share of the working time.
 
     Parameters
@@ -250,12 +246,12 @@ def working_time(handling_s: float | None, working_s: float | None, share: float
 
     Examples
     --------
-    >>> working_time(1800, 3000).state.value  # 0.6 of 3000 s is 1800 s
+    >>> working_time(1800, 3000, 0.6).state.value  # 0.6 of 3000 s is 1800 s
     'no stop found'
 
     References
     ----------
-    Fact 3.4; the share is common practice, no source.
+    Fact 3.4.
     """
     ceiling = None if working_s is None else share * working_s
     return judge("G4", [Part("time", "duration", handling_s, ceiling)])
@@ -301,7 +297,7 @@ def ratio_measured(
     Returns
     -------
     Finding
-        Without the sheet's tolerance an error above :data:`RATIO_WORST` still stops; a smaller one is
+        Without the sheet's tolerance an error above the worst that resin makers allow (``data/mixing.csv``) still stops; a smaller one is
         not checked.
 
     Examples
@@ -318,7 +314,7 @@ def ratio_measured(
     error = abs((b / a) / sheet_b_per_a - 1.0)
     error = 0.0 if error < SAME else error
     if tolerance is None:
-        worst = Part("ratio-worst", "share", error, RATIO_WORST)
+        worst = Part("ratio-worst", "share", error, standard("ratio worst"))
         return judge("G5", [worst, Part("ratio", "share", error, None)])
     return judge("G5", [Part("ratio", "share", error, tolerance)])
 

@@ -11,7 +11,7 @@ from functools import cache
 from typing import Any
 
 from calc import sources
-from calc.quantity import Style, System, from_si, restate, write
+from calc.quantity import Style, System, from_si, restate, trimmed, write
 from calc.safety.gates import Finding, Part, State
 
 #: kind of a part -> (kind of quantity, metric unit, imperial unit)
@@ -166,16 +166,12 @@ def _writers(kind: str, system: System, largest: float) -> list[Callable[[float]
         unit = metric if system == "metric" else imperial
     plain: Callable[[float], str] = lambda si: f"{restate(si, quantity, unit)} {unit}"  # noqa: E731
     finer: list[Callable[[float], str]] = [
-        lambda si, n=n: f"{_trim(write(si, (quantity, Style(unit, figures=n)), system).text)} {unit}"  # type: ignore[misc]
+        lambda si, n=n: f"{trimmed(write(si, (quantity, Style(unit, figures=n)), system).text)} {unit}"  # type: ignore[misc]
         for n in (4, 6, 9)
     ]
     if from_si(largest, quantity, unit) == 0:
         return [plain]
     return [plain, *finer]
-
-
-def _trim(text: str) -> str:
-    return text.rstrip("0").rstrip(".") if "." in text else text
 
 
 def _fill(text: str, part: Part, system: System) -> str:

@@ -366,7 +366,7 @@ def vibration_limit(name: str) -> float:
 
     Parameters
     ----------
-    name : ``zone-a``, ``zone-b``, ``zone-c``, ``felt-still``, ``felt-trembles`` or ``felt-walks``.
+    name : ``zone-b``, ``zone-c``, ``felt-still``, ``felt-trembles`` or ``felt-walks``.
 
     Returns
     -------

@@ -12,7 +12,7 @@ import pytest
 from calc.turning import balance
 
 
-@pytest.mark.parametrize("zone, mm_per_s", [("zone-a", 0.71), ("zone-b", 1.8), ("zone-c", 4.5)])  # ISO10816
+@pytest.mark.parametrize("zone, mm_per_s", [("zone-b", 1.8), ("zone-c", 4.5)])  # ISO10816
 def test_zone_limits(zone: str, mm_per_s: float) -> None:
     assert 1000 * balance.vibration_limit(zone) == pytest.approx(mm_per_s)
 

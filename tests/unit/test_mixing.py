@@ -8,8 +8,9 @@ from collections.abc import Callable
 import pytest
 
 from calc.casting import mixing
-from calc.casting.batch import Job, ScaleFace, face_of, standard
+from calc.casting.batch import Job, ScaleFace, face_of
 from calc.casting.mixing import Correction, Parts, PourLimit, Ratio
+from calc.casting.standards import standard
 
 RATIO = Ratio(100, 45)
 GRAM = 0.001
