@@ -221,12 +221,6 @@ def _rung(given: Given, limit: speed.Limit, why: str, rules: bool) -> Limit:
     return Limit(limit.id, _NAMES[limit.id], rpm_text(limit.speed_rpm), "rpm", why, rules)
 
 
-def _bearing(top: speed.TopSpeed) -> speed.Limit:
-    """The limit that the mount takes its share of."""
-    carried = [limit for limit in top.limits if limit.counts and limit.id in ("rim", "own", "vibration", "push")]
-    return min(carried, key=lambda limit: limit.speed_rpm)
-
-
 def _ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
     """Every limit with its reason, and the one that rules."""
     share = case.job.mount_share
@@ -241,7 +235,7 @@ def _ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
         "own": "Yours, not ours.",
         "vibration": f"Beyond this the lathe starts to walk.{basis}",
         "push": f"Beyond this the heavy side shoves with a twentieth of the lathe's weight.{basis}",
-        "mount": f"{_SHARE.get(share, f'{share:.3g}')} of {_said(_bearing(top))}: glue block, "
+        "mount": f"{_SHARE.get(share, f'{share:.3g}')} of {_said(top.bearing)}: glue block, "
         + ("flat pad at the far end." if case.far_end == "pad" else "nothing at the far end."),
         "whip": "Long and thin: beyond this it can start to whip.",
         "marked": "Marked on the chuck.",
@@ -249,17 +243,13 @@ def _ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
         "surface": f"Beyond this the vibration shows in the surface.{basis}",
         "lathe": "The lathe's own highest.",
     }
-    if not _rim(top).counts:
+    if not top.rim.counts:
         why["rim"] += " Yours stands in its place."
     if _own_held(case, top):
         why["own"] += " Held at our highest for any cut."
     if case.operation == "power":
         why["heat"] = "The work turns slowly under a spinning pad. Common practice, no source."
     return tuple(_rung(given, limit, why[limit.id], limit is top.rules) for limit in top.limits)
-
-
-def _rim(top: speed.TopSpeed) -> speed.Limit:
-    return next(limit for limit in top.limits if limit.id == "rim")
 
 
 _NAMES = {
@@ -317,7 +307,7 @@ def _tone(case: Case, top: speed.TopSpeed) -> Tone:
     """Caution where the balance is a guess, it may tremble or did, the maker's own limit is over ours, or it is cracked."""
     trembled = case.measured is not None and case.measured.vibration_m_per_s > balance.vibration_limit("zone-b")
     may_tremble = top.setting_rpm is not None and _still(case) < top.setting_rpm
-    return "caution" if case.guessed or trembled or may_tremble or not _rim(top).counts or case.condition == "cracked" else "go"
+    return "caution" if case.guessed or trembled or may_tremble or not top.rim.counts or case.condition == "cracked" else "go"
 
 
 def _still(case: Case) -> float:
@@ -340,7 +330,7 @@ def _band(given: Given, case: Case) -> Band | None:
 
 
 def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
-    on_mount = f"{_said(_bearing(top))}, on this mount,"
+    on_mount = f"{_said(top.bearing)}, on this mount,"
     name = on_mount if top.hard.id == "mount" else _said(top.hard)
     why = f"Why not: {name} allows {rpm_text(top.hard_rpm)} rpm, and the lowest here is {rpm_text(case.speeds.lowest_rpm)} rpm."
     if not case.speeds.steps_rpm and not given.typed("lowest"):
@@ -379,9 +369,9 @@ def _cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) ->
         return tuple(out)
     if _own_held(case, top):
         say("X11", "Your own limit is over our highest for any cut; the lower one is used.")
-    elif not _rim(top).counts:
-        say("X11", f"Your own limit is over our ceiling of {rpm_text(_rim(top).speed_rpm)} rpm. That is your call.")
-    if _bearing(top).id == "push" and top.rules.id in ("push", "mount"):
+    elif not top.rim.counts:
+        say("X11", f"Your own limit is over our ceiling of {rpm_text(top.rim.speed_rpm)} rpm. That is your call.")
+    if top.bearing.id == "push" and top.rules.id in ("push", "mount"):
         say("X4", "At this speed the heavy side shoves hard: if the lathe creeps, ballast it or slow down.")
     if case.hold != "centres":
         say("X5", "This does not test the mount: look at glue, screws or tenon first.")
@@ -440,7 +430,7 @@ def _working(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Working, ..
     numbers = f"9.549 × √({balance.PUSH_SHARE:g} × {standing} × {balance.STANDARD_GRAVITY:.4g} × 1000 / {u})"
     steps.append(Working("Push", "n = (60 / 2π) √(k M g / U)", numbers, _result(by_id["push"])))
     if "mount" in by_id:
-        numbers = f"{job.mount_share:g} × {_bearing(top).speed_rpm:.1f}"
+        numbers = f"{job.mount_share:g} × {top.bearing.speed_rpm:.1f}"
         steps.append(Working("Mount", "n = share × the lowest above", numbers, _result(by_id["mount"])))
     if "whip" in by_id:
         formula = "n = ½ × 60 (π D / 8 L²) √(E / ρ)" + ("" if job.far_end_held else f" × {speed.FREE_END_FACTOR:.3f}")

@@ -8,7 +8,7 @@ basis, are in ``data/speed_caps.csv``.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Literal
@@ -427,6 +427,16 @@ class TopSpeed:
     def refused(self) -> bool:
         return self.setting_rpm is None
 
+    @property
+    def rim(self) -> Limit:
+        """The cap on the rim's speed; it may not count, when the maker's own limit stands in its place."""
+        return next(limit for limit in self.limits if limit.id == "rim")
+
+    @property
+    def bearing(self) -> Limit:
+        """The limit that the mount takes its share of."""
+        return bearing_limit(self.limits)
+
 
 def settle(limits: tuple[Limit, ...], speeds: Speeds) -> TopSpeed:
     """The setting that a ladder of limits leaves on a lathe.
@@ -462,6 +472,34 @@ def settle(limits: tuple[Limit, ...], speeds: Speeds) -> TopSpeed:
     if too_quick:
         setting = speeds.lowest_rpm
     return TopSpeed(ladder, rules, hard, setting, too_quick)
+
+
+def bearing_limit(limits: Iterable[Limit]) -> Limit:
+    """The limit that a mount takes its share of: the lowest of rim (or the own limit in its place), vibration and push.
+
+    Parameters
+    ----------
+    limits : a ladder with at least ``rim``.
+
+    Returns
+    -------
+    Limit
+
+    Examples
+    --------
+    >>> bearing_limit([Limit("rim", 509), Limit("own", 300), Limit("push", 1354)]).id
+    'rim'
+    >>> bearing_limit([Limit("rim", 509, counts=False), Limit("own", 650), Limit("push", 1354)]).id
+    'own'
+
+    References
+    ----------
+    Our judgement: a mount is judged by what the piece may do, not by what its maker chooses to do.
+    """
+    found = tuple(limits)
+    lifted = any(limit.id == "rim" and not limit.counts for limit in found)
+    carried = [limit for limit in found if limit.counts and (limit.id in ("rim", "vibration", "push") or (limit.id == "own" and lifted))]
+    return min(carried, key=lambda limit: limit.speed_rpm)
 
 
 @dataclass(frozen=True)
@@ -559,8 +597,7 @@ def job_limits(job: Job) -> tuple[Limit, ...]:
     limits.append(Limit("vibration", job.speed_at_vibration(job.vibration_limit_m_per_s)))
     limits.append(Limit("push", balance.speed_at_push(job.felt_unbalance_kg_m, job.standing_mass_kg)))
     if job.mount_share < 1.0:
-        bearing = min(limit.speed_rpm for limit in limits if limit.counts and (limit.id != "own" or lifted))
-        limits.append(Limit("mount", job.mount_share * bearing))
+        limits.append(Limit("mount", job.mount_share * bearing_limit(limits).speed_rpm))
     if job.length_m > WHIP_FROM * job.diameter_m:
         limits.append(Limit("whip", WHIP_SHARE * whip_speed(job.diameter_m, job.length_m, job.far_end_held)))
     if job.marked_rpm is not None:

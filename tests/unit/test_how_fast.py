@@ -111,6 +111,13 @@ def test_the_mount_says_what_it_takes_its_share_of() -> None:
     assert "Seven eighths" in str(_ask(EASY, hold="glue", far_end="pad")["limits"])
 
 
+def test_an_own_limit_under_the_rim_is_not_what_the_mount_takes_its_share_of() -> None:
+    reply = _ask(EASY, hold="glue", own="300")
+    mount = next(limit for limit in reply["limits"] if limit["id"] == "mount")
+    assert mount["why"].startswith("Three quarters of the rim") and mount["text"] == "381"  # 0.75 x 509.3
+    assert next(step["numbers"] for step in reply["working"] if step["title"] == "Mount") == "0.75 × 509.3"
+
+
 @pytest.mark.parametrize(
     "more, caution, expected",
     [
