@@ -205,12 +205,15 @@ class Quantity(Field):
 #: Metric unit of a bare number -> kind, and the imperial unit that stands beside it.
 BESIDE: Mapping[str, tuple[str, str]] = {
     "mm": ("length", "in"),
+    "m": ("length", "ft"),
     "g": ("mass", "oz"),
     "kg": ("mass", "lb"),
     "mL": ("volume", "US fl oz"),
     "L": ("volume", "US qt"),
     "°C": ("temperature", "°F"),
     "g/mL": ("density", "g/mL"),
+    "bar": ("pressure", "psi"),
+    "kPa": ("pressure", "inHg"),
     "min": ("time", "min"),
     "h": ("time", "h"),
     "rpm": ("rotational speed", "rpm"),

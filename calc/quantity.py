@@ -113,6 +113,21 @@ KINDS: Mapping[str, Kind] = {
         {"c": "°C", "degc": "°C", "deg c": "°C", "° c": "°C", "f": "°F", "degf": "°F", "deg f": "°F", "° f": "°F"},
         signed=True,
     ),
+    "temperature difference": Kind(
+        "temperature difference",
+        "kelvin",
+        {"°C": "delta_degree_Celsius", "°F": "delta_degree_Fahrenheit"},
+        {"c": "°C", "degc": "°C", "deg c": "°C", "° c": "°C", "k": "°C", "f": "°F", "degf": "°F", "deg f": "°F", "° f": "°F"},
+    ),
+    "pressure": Kind(
+        "pressure",
+        "pascal",
+        {"bar": "bar", "psi": "psi", "kPa": "kilopascal", "MPa": "megapascal", "mbar": "millibar", "inHg": "inch_Hg", "cmHg": "cm_Hg"},
+        {
+            "bars": "bar", "barg": "bar", "bar g": "bar", "psig": "psi", "lb/in²": "psi", "kpa": "kPa", "mpa": "MPa", "hpa": "mbar", "hPa": "mbar",
+            "inhg": "inHg", "in hg": "inHg", '" hg': "inHg", "cmhg": "cmHg", "cm hg": "cmHg",
+        },
+    ),
     "density": Kind(
         "density",
         "kilogram / meter ** 3",
@@ -332,6 +347,9 @@ STYLES: Mapping[str, tuple[str, Style, Style]] = {
     "volume": ("volume", Style("mL", figures=3), Style("US fl oz", figures=3)),
     "large volume": ("volume", Style("L", figures=3), Style("US qt", figures=3)),
     "temperature": ("temperature", Style("°C", step=1), Style("°F", step=1)),
+    "temperature difference": ("temperature difference", Style("°C", step=1), Style("°F", step=1)),
+    "pressure": ("pressure", Style("bar", step=0.1), Style("psi", step=1)),
+    "vacuum": ("pressure", Style("kPa", step=1), Style("inHg", step=0.1)),
     "density": ("density", Style("g/mL", step=0.01), Style("g/mL", step=0.01)),
     "minutes": ("time", Style("min", step=1), Style("min", step=1)),
     "hours": ("time", Style("h", figures=2), Style("h", figures=2)),

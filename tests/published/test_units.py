@@ -1,6 +1,7 @@
 """Unit factors against the published ones.
 
 HB44: NIST Handbook 44, Appendix C, exact values (quoted in a general scientific constants library).
+SP811: NIST Special Publication 811, Appendix B, to the digits printed there (quoted in the same library).
 """
 
 from __future__ import annotations
@@ -27,6 +28,11 @@ from calc import quantity
         ("1 in3", "volume", "mL", 16.387064, "mL"),  # 2.54 cubed
         ("1 lb/ft3", "density", "kg/m³", 16.0184634, "kg/m³"),  # from the two above
         ("68 F", "temperature", "°C", 20.0, "°C"),  # HB44: (F - 32) / 1.8
+        ("5.4 F", "temperature difference", "°C", 3.0, "°C"),  # SP811: a degree Fahrenheit is 5/9 of a kelvin
+        ("1 psi", "pressure", "bar", 6.894757293, "kPa"),  # SP811: lbf/in2
+        ("1 bar", "pressure", "psi", 100.0, "kPa"),  # SP811, exact
+        ("1 inHg", "pressure", "kPa", 3.386389, "kPa"),  # SP811: conventional inch of mercury
+        ("1 cmHg", "pressure", "kPa", 1.333224, "kPa"),  # SP811: conventional centimetre of mercury
     ],
 )
 def test_factor(text: str, kind: str, unit: str, value: float, shown_in: str) -> None:

@@ -23,6 +23,10 @@ def _read(text: str, kind: str = "length", unit: str = "mm") -> float:
         ("13¾", "length", "in", 0.34925),
         ("13.75", "length", "in", 0.34925),
         ("13,75", "length", "in", 0.34925),
+        ("0.3 MPa", "pressure", "bar", 3e5),
+        ("28 in Hg", "pressure", "kPa", 94818.892),  # 28 x 3386.389 (NIST SP 811)
+        ("28\" Hg", "pressure", "kPa", 94818.892),
+        ("40 psig", "pressure", "bar", 275790.29172673443),  # 40 x 6894.757293168 (NIST SP 811)
         ("13 3/4 in", "length", "mm", 0.34925),
         ("13-3/4 in", "length", "mm", 0.34925),
         ("1' 1 3/4\"", "length", "mm", 0.34925),
