@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from calc.quantity import round_to
-from calc.turning import balance, mounts, speed
+from calc.turning import balance, caps, discs, mounts, speed
 
 GUESSES = ("even", "some", "side", "half")  # make-ups that nobody has balanced, best first
 EIGHT_SIDES = math.cos(math.pi / 4) / math.cos(math.pi / 8)  # corner to corner, octagon over the square it is sawn from: geometry
@@ -38,10 +38,10 @@ class Case:
     steady : a steady rest stands in the middle.
     """
 
-    operation: speed.Operation
+    operation: caps.Operation
     diameter_m: float
     thickness_m: float
-    condition: speed.Condition
+    condition: caps.Condition
     make_up: str
     hold: mounts.Hold
     far_end: mounts.FarEnd
@@ -64,7 +64,7 @@ class Case:
     @cached_property
     def mass_kg(self) -> float:
         """Mass of the work, kg."""
-        return self.weighed_kg if self.weighed_kg is not None else speed.disc_mass(self.diameter_m, self.thickness_m)
+        return self.weighed_kg if self.weighed_kg is not None else discs.disc_mass(self.diameter_m, self.thickness_m)
 
     @property
     def eccentricity_m(self) -> float:

@@ -10,14 +10,14 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from calc.turning import speed
+from calc.turning import caps, speed
 from calc.turning.case import GUESSES, Case, ballast_to_next_limit, on_footing
 from calc.turning.speed import Measured, Speeds
 
 #: Room for floating point, relative.
 ROUND_OFF = 1e-9
-CONDITIONS: tuple[speed.Condition, ...] = ("solid", "filled", "loose", "cracked")
-OPERATIONS: tuple[speed.Operation, ...] = ("rough", "finish", "sand", "power", "paste")
+CONDITIONS: tuple[caps.Condition, ...] = ("solid", "filled", "loose", "cracked")
+OPERATIONS: tuple[caps.Operation, ...] = ("rough", "finish", "sand", "power", "paste")
 
 diameters = st.floats(0.010, 1.5)
 rpms = st.floats(10, 6000)
@@ -158,7 +158,7 @@ STEP = 1e-7
 
 @pytest.mark.parametrize("diameter_m", BRANCHES)
 def test_no_jump_where_a_cap_changes_its_rule(diameter_m: float) -> None:
-    for of_diameter in (speed.roughing_rim_speed, speed.rubbing_speed):
+    for of_diameter in (caps.roughing_rim_speed, caps.rubbing_speed):
         below, above = of_diameter(diameter_m * (1 - STEP)), of_diameter(diameter_m * (1 + STEP))
         assert below == pytest.approx(above, rel=3 * STEP)
 
@@ -182,7 +182,7 @@ def test_the_ceiling_never_jumps_where_whip_comes_into_view(case: Case) -> None:
 @given(cases)
 def test_the_ceiling_never_jumps_where_the_own_limit_takes_over(case: Case) -> None:
     rim = next(limit.speed_rpm for limit in case.top.limits if limit.id == "rim")
-    highest = speed.speed_at_rim_speed(case.diameter_m, speed.caps()["finish"]["rim"])
+    highest = caps.speed_at_rim_speed(case.diameter_m, caps.caps()["finish"]["rim"])
     for at in (rim, highest):
         below, above = (replace(case, own_rpm=at * (1 + sign * STEP)).top.speed_rpm for sign in (-1, 1))
         assert below == pytest.approx(above, rel=20 * STEP)

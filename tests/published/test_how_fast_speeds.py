@@ -12,7 +12,7 @@ import math
 import pytest
 
 from calc.sources import table
-from calc.turning import speed
+from calc.turning import caps, discs
 
 CELLS = table("roughing_cells")
 ROUGH = [(float(row["diameter_mm"]) / 1000, float(row["rough_rpm"])) for row in CELLS if row["rough_rpm"]]
@@ -22,31 +22,31 @@ FINISH = [(float(row["diameter_mm"]) / 1000, float(row["finish_rpm"])) for row i
 @pytest.mark.parametrize("diameter_m, rpm", ROUGH)
 def test_roughing_cap_runs_among_the_printed_cells(diameter_m: float, rpm: float) -> None:
     # MANUALS. The three tables differ from each other by up to 1.6 on one size (2.5 and 4.0 m/s under 2 in): so may we.
-    ratio = speed.roughing_rim_speed(diameter_m) / speed.rim_speed(diameter_m, rpm)
+    ratio = caps.roughing_rim_speed(diameter_m) / caps.rim_speed(diameter_m, rpm)
     assert 1 / 1.6 < ratio < 1.6
 
 
 def test_roughing_cap_is_the_printed_middle() -> None:
     # MANUALS. On average over the cells, within a seventh.
-    ratios = [math.log(speed.roughing_rim_speed(d) / speed.rim_speed(d, n)) for d, n in ROUGH]
+    ratios = [math.log(caps.roughing_rim_speed(d) / caps.rim_speed(d, n)) for d, n in ROUGH]
     assert abs(sum(ratios) / len(ratios)) < math.log(1 + 1 / 7)
 
 
 def test_no_printed_roughing_speed_is_above_our_highest() -> None:
     # MANUALS: none of the cells exceeds 8.0 m/s.
-    assert max(speed.rim_speed(d, n) for d, n in ROUGH) < speed.caps()["rough-large"]["rim"]
+    assert max(caps.rim_speed(d, n) for d, n in ROUGH) < caps.caps()["rough-large"]["rim"]
 
 
 def test_finishing_cap_is_inside_the_printed_range() -> None:
     # MANUALS, MW1919: 5 to 20 m/s; half or more of the cells are at or below 12.
-    printed = sorted(speed.rim_speed(d, n) for d, n in FINISH)
+    printed = sorted(caps.rim_speed(d, n) for d, n in FINISH)
     assert printed[0] < 12 < printed[-1]
     assert sum(v <= 12.05 for v in printed) >= len(printed) / 2
 
 
 def test_textbook_of_1919() -> None:
     # MW1919: 3 in at 3000 rpm is 12.0 m/s at the rim (printed to the hundred rpm: 2 %).
-    assert speed.speed_at_rim_speed(0.0762, 12.0) == pytest.approx(3000, rel=0.02)
+    assert caps.speed_at_rim_speed(0.0762, 12.0) == pytest.approx(3000, rel=0.02)
 
 
 @pytest.mark.parametrize(
@@ -64,13 +64,13 @@ def test_textbook_of_1919() -> None:
 )
 def test_trade_rule(diameter_mm: float, rule_6000: int, rule_9000: int) -> None:
     # The rule is in round inches; ours in round m/s: they agree to 0.5 %.
-    assert speed.speed_at_rim_speed(diameter_mm / 1000, 12) == pytest.approx(rule_9000, rel=0.005)
+    assert caps.speed_at_rim_speed(diameter_mm / 1000, 12) == pytest.approx(rule_9000, rel=0.005)
     if diameter_mm >= 250:  # below, our roughing cap is the lower one
-        assert speed.speed_at_rim_speed(diameter_mm / 1000, speed.roughing_rim_speed(diameter_mm / 1000)) == pytest.approx(rule_6000, rel=0.005)
+        assert caps.speed_at_rim_speed(diameter_mm / 1000, caps.roughing_rim_speed(diameter_mm / 1000)) == pytest.approx(rule_6000, rel=0.005)
     else:
-        assert speed.speed_at_rim_speed(diameter_mm / 1000, speed.roughing_rim_speed(diameter_mm / 1000)) < rule_6000
+        assert caps.speed_at_rim_speed(diameter_mm / 1000, caps.roughing_rim_speed(diameter_mm / 1000)) < rule_6000
 
 
 def test_face_shield_test_energy() -> None:
     # ANSI Z87.1-2003, high-mass impact: 500 g dropped from 50 in (1.27 m): 6.23 J. Quoted by three summaries.
-    assert pytest.approx(6.23, abs=0.005) == speed.SHIELD_TEST_J
+    assert pytest.approx(6.23, abs=0.005) == discs.SHIELD_TEST_J

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from calc.turning import speed
+from calc.turning import caps, discs, speed
 from calc.turning.case import Case
 from calc.turning.speed import Limit, Measured, Speeds
 
@@ -19,8 +19,8 @@ STEPS_A6 = Speeds.of_steps((500, 750, 1100, 1600, 2500, 3750))
 
 def _case(
     diameter_mm: float,
-    operation: speed.Operation,
-    condition: speed.Condition,
+    operation: caps.Operation,
+    condition: caps.Condition,
     mass_kg: float,
     eccentricity_mm: float,
     lathe_kg: float,
@@ -88,12 +88,12 @@ FLOORS = """
 @pytest.mark.parametrize("row", FLOORS.split("\n")[1:-1])
 def test_floor_of_speed_at_rim_speed(row: str) -> None:
     diameter_mm, *floors = map(int, row.split())
-    assert [math.floor(speed.speed_at_rim_speed(diameter_mm / 1000, v)) for v in (3, 5, 6, 8, 12)] == floors
+    assert [math.floor(caps.speed_at_rim_speed(diameter_mm / 1000, v)) for v in (3, 5, 6, 8, 12)] == floors
 
 
 @pytest.mark.parametrize("wheel_mm, at_15", [(100, 2864), (150, 1909), (200, 1432)])  # reference, 15 m/s, rounded down (geometry)
 def test_wheel_at_its_caution(wheel_mm: float, at_15: int) -> None:
-    assert math.floor(speed.speed_at_rim_speed(wheel_mm / 1000, speed.caps()["wheel-caution"]["rim"])) == at_15
+    assert math.floor(caps.speed_at_rim_speed(wheel_mm / 1000, caps.caps()["wheel-caution"]["rim"])) == at_15
 
 
 def test_a_200_mm_wheel_on_a_1750_rpm_motor_is_within_the_unmarked_cap() -> None:
@@ -103,7 +103,7 @@ def test_a_200_mm_wheel_on_a_1750_rpm_motor_is_within_the_unmarked_cap() -> None
 
 
 def test_condition_caps_are_those_decided() -> None:
-    assert [speed.condition_rim_speed(c) for c in ("solid", "filled", "loose", "cracked")] == [12, 9, 6, 3]
+    assert [caps.condition_rim_speed(c) for c in ("solid", "filled", "loose", "cracked")] == [12, 9, 6, 3]
 
 
 @pytest.mark.parametrize(
@@ -111,7 +111,7 @@ def test_condition_caps_are_those_decided() -> None:
     [(20, 4), (75, 4), (162.5, 6), (250, 8), (900, 8)],  # decided: 4 to 75 mm, 8 from 250 mm; half-way between is 6
 )
 def test_roughing_cap_grows_with_size(diameter_mm: float, rim: float) -> None:
-    assert speed.roughing_rim_speed(diameter_mm / 1000) == pytest.approx(rim)
+    assert caps.roughing_rim_speed(diameter_mm / 1000) == pytest.approx(rim)
 
 
 @pytest.mark.parametrize(
@@ -125,17 +125,17 @@ def test_roughing_cap_grows_with_size(diameter_mm: float, rim: float) -> None:
     ],
 )
 def test_rubbing_speed(diameter_mm: float, rpm: float) -> None:
-    assert speed.rubbing_speed(diameter_mm / 1000) == pytest.approx(rpm, abs=0.05)
+    assert caps.rubbing_speed(diameter_mm / 1000) == pytest.approx(rpm, abs=0.05)
 
 
 def test_whip_of_a_thin_bar_of_resin() -> None:
-    assert speed.whip_speed(0.025, 0.600) == pytest.approx(2364, abs=0.5)  # reference 3.2, E 2.4 GPa, density 1150
-    assert speed.whip_speed(0.025, 0.600, far_end_held=False) == pytest.approx(2364 * 3.516 / math.pi**2, rel=1e-3)  # first roots squared
+    assert discs.whip_speed(0.025, 0.600) == pytest.approx(2364, abs=0.5)  # reference 3.2, E 2.4 GPa, density 1150
+    assert discs.whip_speed(0.025, 0.600, far_end_held=False) == pytest.approx(2364 * 3.516 / math.pi**2, rel=1e-3)  # first roots squared
 
 
 def test_whip_can_never_rule_below_the_length_where_it_is_looked_at() -> None:
-    shortest = speed.WHIP_SHARE * speed.whip_speed(0.1, speed.WHIP_FROM * 0.1, far_end_held=False)
-    assert shortest > speed.speed_at_rim_speed(0.1, speed.caps()["finish"]["rim"])
+    shortest = speed.WHIP_SHARE * discs.whip_speed(0.1, speed.WHIP_FROM * 0.1, far_end_held=False)
+    assert shortest > caps.speed_at_rim_speed(0.1, caps.caps()["finish"]["rim"])
 
 
 @pytest.mark.parametrize(
@@ -205,4 +205,4 @@ def test_a_measured_vibration_overrules_both_ways_and_lifts_nothing_else() -> No
 
 def test_shield_lumps() -> None:
     # 12.45 / v^2 kg from the 6.23 J test (500 g from 50 in): 346 g at 6 m/s, 195 g at 8, 86 g at 12.
-    assert [round(1000 * speed.shield_fragment_mass(v)) for v in (6, 8, 12)] == [346, 195, 86]
+    assert [round(1000 * discs.shield_fragment_mass(v)) for v in (6, 8, 12)] == [346, 195, 86]

@@ -1,0 +1,215 @@
+"""What a maker reads of a speed: the headline, the ladder of limits, the band and the cautions."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from calc.answers import Band, Caution, Headline, Limit, Line, Tone
+from calc.quantity import round_to, rpm_text
+from calc.questions import Given
+from calc.questions._how_fast.remedies import Raise
+from calc.turning import balance, caps, discs, speed
+from calc.turning.case import Case
+
+_CUT = {
+    "rough": "roughing out of round",
+    "finish": "a finishing cut",
+    "sand": "sanding by hand",
+    "power": "power sanding",
+    "paste": "rubbing in paste by hand",
+}
+_CONDITION = {"solid": "solid work", "filled": "filled work", "loose": "loose or doubtful work", "cracked": "cracked work"}
+_SHARE = {0.75: "Three quarters", 0.875: "Seven eighths"}
+_NAMES = {
+    "rim": "Rim",
+    "own": "Your own limit",
+    "vibration": "Vibration",
+    "push": "Push",
+    "mount": "Mount",
+    "whip": "Whip",
+    "marked": "Marking",
+    "heat": "Heat",
+    "surface": "Clean cut",
+    "lathe": "Lathe",
+}
+REFLEX = (
+    Line("By hand", "Turn it one full round", note="Nothing touches, nothing moves on the mount."),
+    Line("Lowest first", "Set the lowest speed, then start", note="The dial or belt stands where the last job left it. Raise in steps."),
+    Line("Stand", "Out of the line of the rim", note="You, and anyone else in the shop."),
+)
+
+
+def headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Raise]) -> Headline:
+    if top.setting_rpm is None:
+        lower = round_to(top.hard_rpm, speed.VARIABLE_STEP_RPM, "down")
+        if changes:
+            say = f"{changes[0].words}. Then up to {rpm_text(changes[0].setting_rpm)} rpm."
+        elif lower > 0:
+            first = "Fill the crack first, then a lathe" if case.condition == "cracked" else "Put it on a lathe"
+            say = f"{first} that goes down to {lower:.0f} rpm, or make it smaller."
+        else:
+            say = "Do not power it: balance it, or make it smaller, then ask again."
+        return Headline("Top speed", "Not yet", "", say, "stop")
+    shown = f"{rpm_text(top.setting_rpm)} rpm"
+    if top.too_quick:
+        return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", _heat_say(case, top, shown), "caution")
+    lowest = top.setting_rpm == case.speeds.lowest_rpm
+    say = "This is the lathe's lowest. Stop at the first tremble." if lowest else "Start at the lowest, raise it in steps, stop at the first tremble."
+    return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", say, _tone(case, top))
+
+
+def ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
+    """Every limit with its reason, and the one that rules."""
+    share = case.job.mount_share
+    by_cut = caps.operation_rim_speed(case.operation, case.diameter_m) <= caps.condition_rim_speed(case.condition)
+    if case.measured is not None:
+        how = "measured" if given.choice("felt") == "measured" else "felt"
+        basis = f" From what you {how} at {rpm_text(case.measured.speed_rpm)} rpm."
+    else:
+        basis = " From a guess at the balance." if case.guessed else ""
+    why = {
+        "rim": f"How fast the rim may run: {_CUT[case.operation] if by_cut else _CONDITION[case.condition]}.",
+        "own": "Yours, not ours.",
+        "vibration": f"Beyond this the lathe starts to walk.{basis}",
+        "push": f"Beyond this the heavy side shoves with a twentieth of the lathe's weight.{basis}",
+        "mount": f"{_SHARE.get(share, f'{share:.3g}')} of {said(top.bearing)}: glue block, "
+        + ("flat pad at the far end." if case.far_end == "pad" else "nothing at the far end."),
+        "whip": "Long and thin: beyond this it can start to whip.",
+        "marked": "Marked on the chuck.",
+        "heat": "Beyond this resin heats faster than it cools. Common practice, no source.",
+        "surface": f"Beyond this the vibration shows in the surface.{basis}",
+        "lathe": "The lathe's own highest.",
+    }
+    if not top.rim.counts:
+        why["rim"] += " Yours stands in its place."
+    if _own_held(case, top):
+        why["own"] += " Held at our highest for any cut."
+    if case.operation == "power":
+        why["heat"] = "The work turns slowly under a spinning pad. Common practice, no source."
+    return tuple(rung(limit, why[limit.id], limit is top.rules) for limit in top.limits)
+
+
+def lines(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Line, ...]:
+    if top.setting_rpm is None:
+        return ()
+    still = _still(case)
+    out = list(REFLEX)
+    if still < top.setting_rpm:
+        still_note = "If it trembles sooner, stop and say at what speed under 'What it did'."
+        out.insert(0, Line("Should feel still up to", rpm_text(still), "rpm", still_note))
+    if case.operation == "power":
+        out.insert(0, Line("Work", "50 to 150", "rpm", "The pad by its own marking. Common practice, no source."))
+    return tuple(out)
+
+
+def band(given: Given, case: Case) -> Band | None:
+    """From best to worst make-up, when nobody has looked at the balance."""
+    if not case.guessed:
+        return None
+    best, worst = (replace(case, make_up=make_up).top.setting_rpm for make_up in ("even", "half"))
+    high = "no speed of this lathe" if best is None else f"{rpm_text(best)} rpm"
+    low = "no speed of this lathe" if worst is None else f"{rpm_text(worst)} rpm"
+    if best is None:
+        return Band("Even with the wood spread evenly, no speed of this lathe as things stand.", low, high)
+    if high == low:
+        return Band(f"The balance is a guess, but it does not decide here: {high} either way.", low, high)
+    return Band(f"The balance is a guess: {high} if the wood sits evenly, {low} if it is half and half.", low, high)
+
+
+def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> tuple[Caution, ...]:
+    """Few and short, each with its trigger; the worst first."""
+    out: list[Caution] = []
+
+    def say(id: str, text: str, tone: Tone = "caution") -> None:
+        out.append(Caution(id, tone, text))
+
+    setting, measured = top.setting_rpm, case.measured
+    if setting is None:
+        say("X2", _why_not(given, case, top), "stop")
+    if case.condition == "cracked":
+        say("X1", "Fix the crack or scrap the piece first. If you run it: tailstock up, light cuts.", "stop")
+    if measured is not None:
+        shown = rpm_text(measured.speed_rpm)
+        if measured.vibration_m_per_s > balance.vibration_limit("zone-c"):
+            say("X3", f"It was out of hand at {shown} rpm: do not go back there before it is balanced.", "stop")
+        elif measured.vibration_m_per_s > balance.vibration_limit("zone-b"):
+            say("X3", f"It trembled at {shown} rpm: balance it before you go faster.")
+        say("measured", "What you felt or measured stands in for our estimate, until size, weight or mount change.")
+    if case.guessed:
+        say(
+            "balance",
+            "Balance is a guess. To know: belt slack, spindle free, hang weights on the light side until it stays anywhere; "
+            "then ask again with that weight and how far out it hung.",
+        )
+    if "balance" in kinds:
+        say("weight", "A weight that comes off is a thrown weight: screw and glue it into waste wood, inside the rim.")
+    if setting is None:
+        return tuple(out)
+    if _own_held(case, top):
+        say("X11", "Your own limit is over our highest for any cut; the lower one is used.")
+    elif not top.rim.counts:
+        say("X11", f"Your own limit is over our ceiling of {rpm_text(top.rim.speed_rpm)} rpm. That is your call.")
+    if top.bearing.id == "push" and top.rules.id in ("push", "mount"):
+        say("X4", "At this speed the heavy side shoves hard: if the lathe creeps, ballast it or slow down.")
+    if case.hold != "centres":
+        say("X5", "This does not test the mount: look at glue, screws or tenon first.")
+    if case.operation in speed.RUBBING:
+        glue = " Glue softens as it warms." if case.hold == "glue" else ""
+        say("heat", f"Hand-warm at most: seconds in one place, not minutes.{glue}")
+    if case.operation in speed.SANDING:
+        say("X13", "Tool rest off. No gloves, no cloth round a finger.")
+        if case.hold != "centres":
+            say("X8", "Reverse or a hard stop can unscrew it: lock screw in first.")
+    lump = discs.shield_fragment_mass(caps.rim_speed(case.diameter_m, setting))
+    if case.mass_kg > lump:
+        say("X12", f"A lump over {given.write(lump, 'small mass', 'down')} off the rim hits harder than a face shield is tested for.")
+    return tuple(out)
+
+
+def extra(top: speed.TopSpeed) -> dict[str, Any]:
+    """For the turning card: whether it may start, what rules, and the three reflexes."""
+    return {"refused": top.refused, "rules": top.rules.id, "reflex": [] if top.refused else [line.text for line in REFLEX]}
+
+
+def rung(limit: speed.Limit, why: str, rules: bool) -> Limit:
+    return Limit(limit.id, _NAMES[limit.id], rpm_text(limit.speed_rpm), "rpm", why, rules)
+
+
+def said(limit: speed.Limit) -> str:
+    """A limit's name inside a sentence."""
+    name = _NAMES[limit.id].lower()
+    return f"the {name}" if limit.id in ("rim", "marked", "lathe", "heat") else name
+
+
+def _heat_say(case: Case, top: speed.TopSpeed, shown: str) -> str:
+    if top.rules.id == "surface":
+        return f"Take it at the lowest, {shown}. The cut may ripple: balance it for a clean one."
+    if case.operation == "power":
+        return f"The lowest, {shown}, is quicker than power sanding likes: light pad, never still in one place."
+    return f"Use the lowest, {shown}, and keep it cool: wet, light, with pauses. Heat asks for {top.speed_rpm:.0f}."
+
+
+def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
+    on_mount = f"{said(top.bearing)}, on this mount,"
+    name = on_mount if top.hard.id == "mount" else said(top.hard)
+    why = f"Why not: {name} allows {rpm_text(top.hard_rpm)} rpm, and the lowest here is {rpm_text(case.speeds.lowest_rpm)} rpm."
+    if not case.speeds.steps_rpm and not given.typed("lowest"):
+        why += " If yours goes slower, say so under 'Lowest speed'."
+    return why
+
+
+def _tone(case: Case, top: speed.TopSpeed) -> Tone:
+    """Caution where the balance is a guess, it may tremble or did, the maker's own limit is over ours, or it is cracked."""
+    trembled = case.measured is not None and case.measured.vibration_m_per_s > balance.vibration_limit("zone-b")
+    may_tremble = top.setting_rpm is not None and _still(case) < top.setting_rpm
+    return "caution" if case.guessed or trembled or may_tremble or not top.rim.counts or case.condition == "cracked" else "go"
+
+
+def _still(case: Case) -> float:
+    """rpm up to which it should feel still."""
+    return case.job.speed_at_vibration(case.job.clean_limit_m_per_s)
+
+
+def _own_held(case: Case, top: speed.TopSpeed) -> bool:
+    return case.own_rpm is not None and any(limit.id == "own" and limit.speed_rpm < case.own_rpm for limit in top.limits)
