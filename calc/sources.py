@@ -64,6 +64,26 @@ def table(name: str) -> tuple[Mapping[str, str], ...]:
 
 
 @cache
+def value(name: str, row: str) -> float:
+    """One figure of ``data/NAME.csv``, in its printed unit, for tables that have a ``name`` and a ``value`` column.
+
+    Raises
+    ------
+    LookupError
+        when there is no such row.
+
+    Examples
+    --------
+    >>> value("air", "dew margin")
+    3.0
+    """
+    found = [float(entry["value"]) for entry in table(name) if entry["name"] == row]
+    if len(found) != 1:
+        raise LookupError(f"data/{name}.csv has {len(found)} rows named '{row}'")
+    return found[0]
+
+
+@cache
 def document(name: str) -> Mapping[str, Any]:
     """``data/NAME.toml`` as a mapping, for data that is not a table."""
     with (_DATA / f"{name}.toml").open("rb") as file:
