@@ -212,7 +212,6 @@ def _error(question: Question, error: InputError, typed: Mapping[str, Typed], sy
             "label": label,
             "label_lower": inside(label),
             "would_do": field.would_do(system),
-            "example": field.default_text(system) or field.would_do(system).split(" to ")[0].split(",")[0],
             "given": typed[error.name].text.strip() if error.name in typed else "",
         }
     details |= error.details

@@ -14,12 +14,11 @@ from collections.abc import Iterable, Mapping
 WORDS: Mapping[str, str] = {
     "missing": "Enter {label_lower}. {would_do} would do.",
     "choose": "{label}: choose {options}.",
-    "not-a-number": "{label}: '{given}' is not a number I can read. Try {example}.",
+    "not-a-number": "{label}: '{given}' is not a number I can read. {would_do} would do.",
     "fraction": "{label}: '{given}' is not a fraction I can read. Write it like 13 3/4 or 5/8.",
     "comma": "{label}: the comma in '{given}' can be read two ways. Write {plain} or {decimal}.",
     "unit": "{label}: '{given_unit}' is not a unit I can use here. Use {units}.",
-    "fluid-ounce": "{label}: fluid ounces are a volume, not a weight, and resin is weighed. "
-    "Weigh it, then type ounces (oz) or grams (g).",
+    "fluid-ounce": "{label}: fluid ounces are a volume, not a weight. Weigh it, and type oz or g.",
     "weight-ounce": "{label}: ounces (oz) are a weight, and this is a volume. Say US fl oz or imp fl oz.",
     "which-gallon": "{label}: US and Imperial {given_unit} differ. Write 'US {given_unit}' or 'imp {given_unit}'.",
     "not-positive": "{label}: {given} is not more than zero. {would_do} would do.",

@@ -8,12 +8,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, TypedDict, Unpack
 
 from calc.errors import InputError
-from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, from_si, read, restate, to_si, write_number
+from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, from_si, read, restate, to_si, trimmed, write_number
 from calc.words import either
+
+#: A limit may be told this much narrower than it is, to be a rounder number (our judgement).
+_GIVEN_AWAY = 0.02
 
 Value = float | str | tuple[float, ...] | tuple[float, float] | None
 
@@ -137,16 +140,19 @@ class Quantity(Field):
         return to_si(value, self.kind, self.units[0])
 
     def _range(self, low: float, high: float, system: System) -> str:
-        """``low to high`` in words, to two figures and never wider than it is."""
+        """``low to high`` in words, never wider than it is: to one figure where that gives little away, else to two."""
         unit = self.unit(system)
         if unit == self.units[0]:
             return f"{low:g} to {high:g} {unit}".strip()
         style = Style(unit, step=1) if KINDS[self.kind].signed else Style(unit, figures=2)
         limits: tuple[tuple[float, Rounding], ...] = ((low, "up"), (high, "down"))
-        texts = [
-            write_number(from_si(self._si(value), self.kind, unit), style, rounding)[0]
-            for value, rounding in limits
-        ]
+        texts = []
+        for value, rounding in limits:
+            exact = from_si(self._si(value), self.kind, unit)
+            text, written = write_number(exact, replace(style, figures=1) if style.figures else style, rounding)
+            if style.figures and abs(written - exact) > _GIVEN_AWAY * abs(exact):
+                text = write_number(exact, style, rounding)[0]
+            texts.append(trimmed(text))
         return f"{texts[0]} to {texts[1]} {unit}"
 
     def would_do(self, system: System) -> str:

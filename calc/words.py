@@ -24,12 +24,12 @@ def both(words: Sequence[str]) -> str:
 
 
 def inside(text: str) -> str:
-    """A text as it stands inside a sentence: its first letter small.
+    """A text as it stands inside a sentence: its first letter small, but not one that is a name by itself.
 
-    >>> inside("Lathe weighs")
-    'lathe weighs'
+    >>> inside("Lathe weighs"), inside("A in one kit")
+    ('lathe weighs', 'A in one kit')
     """
-    return text[:1].lower() + text[1:]
+    return text if text[1:2] == " " else text[:1].lower() + text[1:]
 
 
 def _listed(words: Sequence[str], last: str) -> str:

@@ -36,7 +36,7 @@ def test_limits_name_what_would_do() -> None:
     assert _code(DIAMETER, "2001") == "too-large"
     assert DIAMETER.parse(Typed("2000"))[0] == pytest.approx(2.0)  # the limit itself is fine
     assert DIAMETER.would_do("metric") == "20 to 1000 mm"
-    assert DIAMETER.would_do("imperial") == "0.79 to 39 in"  # 20 mm is 0.787 in, 1000 mm is 39.37 in
+    assert DIAMETER.would_do("imperial") == "0.8 to 39 in"  # 20 mm is 0.787 in, 1000 mm is 39.37 in
 
 
 def test_a_slip_is_asked_about_with_what_was_likely_meant() -> None:
