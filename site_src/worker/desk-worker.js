@@ -49,12 +49,18 @@ function* zipEntries(zip) {
   }
 }
 
+/** Rejects when the wasm cannot be compiled: Pyodide only tells the console that, and then waits for ever. */
+const noWasm = new Promise((_, reject) => {
+  const compile = WebAssembly.instantiateStreaming.bind(WebAssembly);
+  WebAssembly.instantiateStreaming = (...given) => compile(...given).catch((error) => (reject(error), Promise.reject(error)));
+});
+
 /** Start Pyodide, from a snapshot if one is given, with the files of `calc` in place before Python runs. */
 async function boot(calc, snapshot) {
   import(`${folder}pyodide.asm.mjs`).catch(() => {}); // Pyodide asks for it later, and tells if it fails
   const { loadPyodide, version } = await import(`${folder}pyodide.mjs`);
   progress(2);
-  return loadPyodide({
+  return Promise.race([noWasm, loadPyodide({
     indexURL: folder,
     stdLibURL: `${folder}python.zip`,
     packageBaseUrl: folder,
@@ -68,7 +74,7 @@ async function boot(calc, snapshot) {
         FS.writeFile(path, content);
       }
     },
-  });
+  })]);
 }
 
 /** The kept snapshot, still to be read, or undefined: no cache storage here, none kept, or one of another engine or `calc`. */
