@@ -10,8 +10,9 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.casting import mixing
-from calc.casting.mixing import Parts, PourLimit, Ratio
+from calc.casting import mixing, weighing
+from calc.casting.mixing import Parts, Ratio
+from calc.casting.weighing import PourLimit
 from calc.quantity import Reading, Shown, from_si, read, round_to, to_si
 
 Way = Literal["pour", "decant", "kit"]
@@ -133,7 +134,7 @@ class Job:
     @property
     def weighable(self) -> bool:
         """Whether one pour can hold at least the smallest amount the scale shows."""
-        return self.net >= mixing.weighable(self.face.step_kg, self.ratio, self.face.step_kg).total
+        return self.net >= weighing.weighable(self.face.step_kg, self.ratio, self.face.step_kg).total
 
     def pours(self) -> tuple[Parts, ...]:
         """What each pour weighs, in order; the first makes use of what is in the bucket already.
@@ -144,8 +145,8 @@ class Job:
             not :attr:`weighable`.
         """
         if self.kit is not None:
-            return (self.kit,) * mixing.kits_needed(self.total, self.kit)
-        pours = mixing.equal_pours(self.total, self.ratio, self.net, self.face.step_kg)
+            return (self.kit,) * weighing.kits_needed(self.total, self.kit)
+        pours = weighing.equal_pours(self.total, self.ratio, self.net, self.face.step_kg)
         grown = mixing.parts_with(pours[0], self.in_a, self.in_b, self.ratio)
         if grown == pours[0]:
             return pours
@@ -157,8 +158,8 @@ class Job:
         if remaining < self.face.step_kg:
             return ()
         if self.kit is not None:
-            return (self.kit,) * mixing.kits_needed(remaining, self.kit)
-        return mixing.equal_pours(remaining, self.ratio, self.net, self.face.step_kg)
+            return (self.kit,) * weighing.kits_needed(remaining, self.kit)
+        return weighing.equal_pours(remaining, self.ratio, self.net, self.face.step_kg)
 
 
 def _whole(value: float) -> bool:

@@ -37,7 +37,8 @@ def screen_of(job: Job, events: Sequence[Event], now: float) -> Screen:
     Examples
     --------
     >>> from calc.casting.batch import ScaleFace
-    >>> from calc.casting.mixing import PourLimit, Ratio
+    >>> from calc.casting.mixing import Ratio
+from calc.casting.weighing import PourLimit
     >>> job = Job(1.3, Ratio(100, 45), ScaleFace("g", 1), 0.001, 2.0, PourLimit(1.94, None), 1100, 0.02, 0.05, empty=0.06)
     >>> screen_of(job, [{"type": "base", "at": 0.0}], 1.0)["big"]
     {'label': 'The scale goes up to', 'text': '957', 'unit': 'g'}

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from calc.casting import mixing
+from calc.casting import mixing, weighing
 from calc.casting.mix_state import OUT_OF_THE_BUCKET, STEPS, State, fix_by_amount, half_step, how_far_off, shown_for
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
@@ -425,7 +425,7 @@ class MixScreen:
         part = state.phase[-1]
         full = state.full_a if part == "a" else state.full_b
         assert full is not None  # the phase is only entered with a full jug weighed
-        target = mixing.emptied_jug(full, getattr(state.target, part))
+        target = weighing.emptied_jug(full, getattr(state.target, part))
         return {
             "step": f"Emptied jug of {part.upper()}",
             "big": self.big("The emptied jug weighs", target),
@@ -442,7 +442,7 @@ class MixScreen:
         big = None
         note = "Tip all of B in, and let the jug drain."
         if state.full_b is not None:
-            big = self.big("Jug of B falls to", mixing.emptied_jug(state.full_b, state.target.b))
+            big = self.big("Jug of B falls to", weighing.emptied_jug(state.full_b, state.target.b))
             note = f"Tip B in: {self.mass(state.target.b)} for the A that went in."
         return {
             "step": "B is next",

@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from calc.casting import mixing
+from calc.casting import mixing, weighing
 from calc.casting.batch import Job, Way
 from calc.casting.mixing import Parts
 from calc.errors import InputError
@@ -142,7 +142,7 @@ def half_step(state: State) -> float:
 def shown_for(state: State, part: str, mass: float) -> float:
     """What the scale shows when ``mass`` kg of the part is out of the jug, or in the bucket."""
     if state.job.way == "decant":
-        return mixing.emptied_jug(state.base, mass)
+        return weighing.emptied_jug(state.base, mass)
     return state.base + mass + (state.b if part == "a" else state.a)
 
 
@@ -346,7 +346,7 @@ def _on_left(state: State, event: Event, at: float) -> None:
     full = state.full_a if part == "a" else state.full_b
     assert full is not None  # the phase is only entered with a full jug weighed
     target = getattr(state.target, part)
-    used = full - _reading(state, event, mixing.emptied_jug(full, target))
+    used = full - _reading(state, event, weighing.emptied_jug(full, target))
     if used < half_step(state):
         raise RefusedError("Then the jug is as full as before. Key in what the emptied jug weighs.")
     if not event.get("sure") and abs(used - target) > _DOUBTFUL_JUG * target:

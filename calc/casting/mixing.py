@@ -1,4 +1,4 @@
-"""Weighing A and B: the split, the pours, what a scale can do, and what to do when too much went in.
+"""A and B and the ratio between them: the split, what is off ratio, and what brings it back.
 
 Masses in kg, volumes in m3, densities in kg/m3. A ratio inside is always by
 weight; a ratio by volume is turned into one first, with both densities.
@@ -6,7 +6,6 @@ weight; a ratio by volume is turned into one first, with both densities.
 
 from __future__ import annotations
 
-import math
 from dataclasses import dataclass
 from typing import Literal
 
@@ -14,11 +13,7 @@ Part = Literal["A", "B"]
 Grade = Literal["green", "amber", "red"]
 
 #: A count or a reading this near a whole number of steps is that number: floats, not grams.
-_NEAR = 1e-9
-#: Rounding to the scale's step may move the ratio this much before a slightly larger A is tried (our judgement:
-#: a tenth of the two percent to weigh to), and so many steps larger.
-_ROUNDING = 0.002
-_EXTRA_STEPS = 3
+NEAR = 1e-9
 
 
 @dataclass(frozen=True)
@@ -44,7 +39,7 @@ class Ratio:
     b: float
 
     def __post_init__(self) -> None:
-        _positive(parts_of_a=self.a, parts_of_b=self.b)
+        require_positive(parts_of_a=self.a, parts_of_b=self.b)
 
     @property
     def b_per_a(self) -> float:
@@ -66,37 +61,11 @@ class Parts:
 
 
 @dataclass(frozen=True)
-class PourLimit:
-    """How much mixed resin one pour can have, kg, and what holds it there.
-
-    ``scale`` and ``bucket`` are None where that limit was not given.
-    """
-
-    scale: float | None
-    bucket: float | None
-
-    @property
-    def net(self) -> float:
-        """The smaller of the two, kg; infinite when neither was given."""
-        return min((limit for limit in (self.scale, self.bucket) if limit is not None), default=math.inf)
-
-    @property
-    def rules(self) -> Literal["scale", "bucket", ""]:
-        """Which of the two decides."""
-        if math.isinf(self.net):
-            return ""
-        return "scale" if self.scale == self.net else "bucket"
-
-
-@dataclass(frozen=True)
 class Correction:
     """What brings a batch back to its ratio: add ``mass`` kg of ``part``."""
 
     part: Part
     mass: float
-
-
-# --- the ratio -----------------------------------------------------------------------------------
 
 
 def ratio_by_weight(volume_of_a: float, volume_of_b: float, density_of_a: float, density_of_b: float) -> Ratio:
@@ -126,35 +95,9 @@ def ratio_by_weight(volume_of_a: float, volume_of_b: float, density_of_a: float,
     ----------
     Exact: mass is density times volume.
     """
-    _positive(density_of_a=density_of_a, density_of_b=density_of_b)
+    require_positive(density_of_a=density_of_a, density_of_b=density_of_b)
     by_volume = Ratio(volume_of_a, volume_of_b)
     return Ratio(100.0, 100.0 * by_volume.b_per_a * density_of_b / density_of_a)
-
-
-def ratio_by_volume(ratio: Ratio, density_of_a: float, density_of_b: float) -> float:
-    """Volume of B that goes with 100 volumes of A.
-
-    Parameters
-    ----------
-    ratio : by weight.
-    density_of_a, density_of_b : kg/m3, more than zero.
-
-    Returns
-    -------
-    float
-        Parts of B by volume for 100 of A.
-
-    Examples
-    --------
-    >>> round(ratio_by_volume(Ratio(100, 45), 1130, 1010), 1)
-    50.3
-
-    References
-    ----------
-    Exact: volume is mass over density.
-    """
-    _positive(density_of_a=density_of_a, density_of_b=density_of_b)
-    return 100.0 * ratio.b_per_a * density_of_a / density_of_b
 
 
 def mixed_density(ratio: Ratio, density_of_a: float, density_of_b: float) -> float:
@@ -183,7 +126,7 @@ def mixed_density(ratio: Ratio, density_of_a: float, density_of_b: float) -> flo
     ----------
     Exact for volumes that add.
     """
-    _positive(density_of_a=density_of_a, density_of_b=density_of_b)
+    require_positive(density_of_a=density_of_a, density_of_b=density_of_b)
     return (ratio.a + ratio.b) / (ratio.a / density_of_a + ratio.b / density_of_b)
 
 
@@ -210,7 +153,7 @@ def split(total: float, ratio: Ratio) -> Parts:
     ----------
     Exact arithmetic.
     """
-    _positive(total=total)
+    require_positive(total=total)
     mass_of_a = total * ratio.a / (ratio.a + ratio.b)
     return Parts(mass_of_a, total - mass_of_a)
 
@@ -237,7 +180,7 @@ def parts_from_a(mass_of_a: float, ratio: Ratio) -> Parts:
     ----------
     Exact arithmetic.
     """
-    _positive(mass_of_a=mass_of_a)
+    require_positive(mass_of_a=mass_of_a)
     return Parts(mass_of_a, mass_of_a * ratio.b_per_a)
 
 
@@ -263,7 +206,7 @@ def parts_from_b(mass_of_b: float, ratio: Ratio) -> Parts:
     ----------
     Exact arithmetic.
     """
-    _positive(mass_of_b=mass_of_b)
+    require_positive(mass_of_b=mass_of_b)
     return Parts(mass_of_b / ratio.b_per_a, mass_of_b)
 
 
@@ -300,276 +243,10 @@ def parts_with(planned: Parts, in_bucket_a: float, in_bucket_b: float, ratio: Ra
     return batch
 
 
-# --- the pours -----------------------------------------------------------------------------------
 
 
-def pour_limit(
-    scale_capacity: float | None,
-    empty_bucket: float,
-    bucket_volume: float | None,
-    fill_share: float,
-    density: float,
-) -> PourLimit:
-    """The most mixed resin in one pour: what the scale still lifts, and what the bucket holds to its fill line.
-
-    Parameters
-    ----------
-    scale_capacity : kg; None when nothing heavy stands on the scale.
-    empty_bucket : weight of what stands on the scale beside the resin, kg, zero or more. It counts even after taring.
-    bucket_volume : brim-full, m3; None when not known.
-    fill_share : how full it may get, more than 0, at most 1.
-    density : of the mixed resin, kg/m3.
-
-    Returns
-    -------
-    PourLimit
-        Both limits. The scale's may be zero or negative: the bucket alone is too heavy for it.
-
-    Examples
-    --------
-    >>> round(pour_limit(2.0, 0.060, 1.5e-3, 0.8, 1100).net, 3)
-    1.32
-
-    References
-    ----------
-    Exact arithmetic; the fill share is the caller's.
-    """
-    _positive(density=density)
-    if not 0 < fill_share <= 1:
-        raise ValueError(f"the fill share must be over 0 and at most 1, not {fill_share}")
-    if empty_bucket < 0:
-        raise ValueError("an empty bucket cannot weigh less than nothing")
-    return PourLimit(
-        scale=None if scale_capacity is None else scale_capacity - empty_bucket,
-        bucket=None if bucket_volume is None else bucket_volume * fill_share * density,
-    )
 
 
-def weighable(total: float, ratio: Ratio, step: float) -> Parts:
-    """A and B as a scale can show them, together never less than asked for.
-
-    A goes up to the scale's next step, or up to three steps more where B then falls on
-    a step too; B is worked out from that A and goes to its nearest step.
-
-    Parameters
-    ----------
-    total : mixed resin wanted, kg, more than zero.
-    ratio : by weight.
-    step : the scale's step (resolution), kg, more than zero.
-
-    Returns
-    -------
-    Parts
-        Both whole steps, and both at least one step.
-
-    Examples
-    --------
-    >>> parts = weighable(1.3, Ratio(100, 45), 0.001)
-    >>> round(parts.a, 3), round(parts.b, 3)
-    (0.897, 0.404)
-    >>> parts = weighable(0.1, Ratio(2, 1), 0.001)
-    >>> round(parts.a, 3), round(parts.b, 3)
-    (0.068, 0.034)
-
-    References
-    ----------
-    Our judgement: short resin cannot be mended in time, a few grams over can be thrown away.
-    """
-    _positive(total=total, step=step)
-
-    def enough(steps_of_a: int) -> bool:
-        return (steps_of_a + _steps_of_b(steps_of_a, ratio)) * step >= total * (1 - _NEAR)
-
-    least = max(1, _whole_steps_up(split(total, ratio).a, step))
-    while not enough(least):
-        least += 1
-    tries = range(least, least + 1 + _EXTRA_STEPS)
-    steps = next((n for n in tries if abs(_steps_of_b(n, ratio) / (n * ratio.b_per_a) - 1) <= _ROUNDING), least)
-    return Parts(steps * step, _steps_of_b(steps, ratio) * step)
-
-
-def equal_pours(total: float, ratio: Ratio, limit: float, step: float) -> tuple[Parts, ...]:
-    """Share a total out over the fewest equal pours that keep under the limit.
-
-    Parameters
-    ----------
-    total : mixed resin wanted, kg, more than zero.
-    ratio : by weight.
-    limit : most mixed resin in one pour, kg; may be infinite.
-    step : the scale's step, kg.
-
-    Returns
-    -------
-    tuple of Parts
-        Equal pours, each rounded as :func:`weighable` does.
-
-    Raises
-    ------
-    ValueError
-        The limit is under what the scale's smallest two steps make.
-
-    Examples
-    --------
-    >>> len(equal_pours(2.6, Ratio(100, 45), 1.32, 0.001))
-    2
-
-    References
-    ----------
-    Exact arithmetic: n = ceil(M / limit), then M / n each.
-    """
-    _positive(total=total, limit=limit, step=step)
-    if weighable(step, ratio, step).total > limit:
-        raise ValueError("one pour cannot hold even the smallest amount this scale shows")
-    count = 1 if math.isinf(limit) else max(1, math.ceil(total / limit - _NEAR))
-    while (pour := weighable(total / count, ratio, step)).total > limit * (1 + _NEAR):
-        count += 1
-    return (pour,) * count
-
-
-# --- what the scale can do -----------------------------------------------------------------------
-
-
-def reading_uncertainty(step: float, repeatability: float = 0.0, drift: float = 0.0) -> float:
-    """Standard uncertainty of one reading: u^2 = u_rep^2 + (drift/sqrt 3)^2 + (step/2/sqrt 3)^2.
-
-    Parameters
-    ----------
-    step : the digital step, kg, zero or more.
-    repeatability : standard deviation of repeated weighings, kg.
-    drift : half-width of the drift between adjustments, kg.
-
-    Returns
-    -------
-    float
-        kg.
-
-    Examples
-    --------
-    >>> round(reading_uncertainty(0.0001, repeatability=0.00017, drift=0.0002), 7)
-    0.0002075
-
-    References
-    ----------
-    JCGM 100:2008 clause 4.3.7 (rectangular spread); University of Tartu, worked weighing example.
-    """
-    return math.hypot(repeatability, drift / math.sqrt(3), step / math.sqrt(12))
-
-
-def net_uncertainty(step: float) -> float:
-    """Standard uncertainty of a net weight, two readings of one scale: u = d/sqrt 6.
-
-    Parameters
-    ----------
-    step : the digital step d, kg, more than zero.
-
-    Returns
-    -------
-    float
-        kg.
-
-    Notes
-    -----
-    Only the step is in it. A scale that drifts, or stands out of level, is worse than this.
-
-    Examples
-    --------
-    >>> round(net_uncertainty(0.001), 6)
-    0.000408
-
-    References
-    ----------
-    JCGM 100:2008 clause 4.3.7, two rectangular readings.
-    """
-    _positive(step=step)
-    return step / math.sqrt(6)
-
-
-def ratio_uncertainty(parts: Parts, net: float) -> float:
-    """Relative standard uncertainty of the ratio: u(R)/R = sqrt((u/mA)^2 + (u/mB)^2).
-
-    Parameters
-    ----------
-    parts : what is weighed, kg.
-    net : standard uncertainty of each net weight, kg.
-
-    Returns
-    -------
-    float
-        As a fraction.
-
-    Notes
-    -----
-    The two weighings are taken as independent. A running total shares one reading
-    between A and B, which makes it at most 1.23 times this (at 1:1).
-
-    Examples
-    --------
-    >>> round(ratio_uncertainty(split(0.150, Ratio(100, 30)), net_uncertainty(0.001)), 4)
-    0.0123
-
-    References
-    ----------
-    JCGM 100:2008 equation (10).
-    """
-    _positive(mass_of_a=parts.a, mass_of_b=parts.b)
-    return math.hypot(net / parts.a, net / parts.b)
-
-
-def smallest_batch(ratio: Ratio, step: float, tolerance: float, coverage: float) -> float:
-    """The smallest total whose ratio this scale can hold: k u (a+b) sqrt(1/a^2+1/b^2)/tau.
-
-    Parameters
-    ----------
-    ratio : by weight.
-    step : the scale's step, kg, more than zero.
-    tolerance : of the ratio, tau, a fraction more than zero.
-    coverage : k, how many standard uncertainties must fit inside the tolerance.
-
-    Returns
-    -------
-    float
-        kg of mixed resin.
-
-    Examples
-    --------
-    >>> round(smallest_batch(Ratio(100, 30), 0.001, 0.02, 2), 4)
-    0.1847
-
-    References
-    ----------
-    JCGM 100:2008 equation (10), solved for the total.
-    """
-    _positive(tolerance=tolerance, coverage=coverage)
-    return coverage * net_uncertainty(step) * _lopsidedness(ratio) / tolerance
-
-
-def coarsest_step(total: float, ratio: Ratio, tolerance: float, coverage: float) -> float:
-    """The coarsest scale step that still holds the ratio of this batch: :func:`smallest_batch` turned round.
-
-    Parameters
-    ----------
-    total : kg of mixed resin, more than zero.
-    ratio, tolerance, coverage : as there.
-
-    Returns
-    -------
-    float
-        kg.
-
-    Examples
-    --------
-    >>> round(coarsest_step(0.1847, Ratio(100, 30), 0.02, 2), 4)
-    0.001
-
-    References
-    ----------
-    JCGM 100:2008 equation (10), solved for the step.
-    """
-    _positive(total=total, tolerance=tolerance, coverage=coverage)
-    return total * tolerance * math.sqrt(6) / (coverage * _lopsidedness(ratio))
-
-
-# --- off ratio -----------------------------------------------------------------------------------
 
 
 def ratio_error(parts: Parts, ratio: Ratio) -> float:
@@ -594,7 +271,7 @@ def ratio_error(parts: Parts, ratio: Ratio) -> float:
     ----------
     Exact arithmetic. A +x % error in the mass ratio is a +x % error in the chemical ratio.
     """
-    _positive(mass_of_a=parts.a)
+    require_positive(mass_of_a=parts.a)
     return parts.b / parts.a / ratio.b_per_a - 1
 
 
@@ -622,9 +299,9 @@ def grade(error: float, good: float, worst: float) -> Grade:
     The limits are the caller's: the sheet's, or those of ``data/mixing.toml``.
     """
     size = abs(error)
-    if size <= good + _NEAR:
+    if size <= good + NEAR:
         return "green"
-    return "amber" if size <= worst + _NEAR else "red"
+    return "amber" if size <= worst + NEAR else "red"
 
 
 def correction(parts: Parts, ratio: Ratio) -> Correction:
@@ -650,84 +327,33 @@ def correction(parts: Parts, ratio: Ratio) -> Correction:
     ----------
     Exact arithmetic.
     """
-    _positive(total=parts.total)
+    require_positive(total=parts.total)
     missing_b = parts.a * ratio.b_per_a - parts.b
     if missing_b >= 0:
         return Correction("B", missing_b)
     return Correction("A", -missing_b / ratio.b_per_a)
 
 
-# --- whole kits ----------------------------------------------------------------------------------
-
-
-def kits_needed(total: float, kit: Parts) -> int:
-    """How many whole kits hold at least this much.
+def require_positive(**values: float) -> None:
+    """Refuse what is not more than zero, by its name; for arithmetic that means nothing there.
 
     Parameters
     ----------
-    total : kg of mixed resin, more than zero.
-    kit : A and B in one kit, kg.
+    values : name -> figure, in any unit.
 
-    Returns
-    -------
-    int
-        At least one.
-
-    Examples
-    --------
-    >>> kits_needed(5.9, Parts(2.0, 1.0))
-    2
-
-    References
-    ----------
-    Exact arithmetic.
-    """
-    _positive(total=total, kit=kit.total)
-    return max(1, math.ceil(total / kit.total - _NEAR))
-
-
-def emptied_jug(full: float, used: float) -> float:
-    """What a jug should weigh once ``used`` has left it; also the falling figure when decanting.
-
-    Parameters
-    ----------
-    full : what the jug weighed before, kg (zero when tared with it on).
-    used : what has to leave it, kg.
-
-    Returns
-    -------
-    float
-        kg; negative on a scale tared with the full jug on it.
+    Raises
+    ------
+    ValueError
+        one of them is zero, negative or not a number.
 
     Examples
     --------
-    >>> round(emptied_jug(2.310, 0.900), 3)
-    1.41
+    >>> require_positive(total=1.0)
 
     References
     ----------
-    Exact arithmetic.
+    Definition.
     """
-    return full - used
-
-
-# --- helpers -------------------------------------------------------------------------------------
-
-
-def _lopsidedness(ratio: Ratio) -> float:
-    """(a+b) sqrt(1/a^2 + 1/b^2): how much a small part makes the ratio harder to hold."""
-    return (ratio.a + ratio.b) * math.hypot(1 / ratio.a, 1 / ratio.b)
-
-
-def _steps_of_b(steps_of_a: int, ratio: Ratio) -> int:
-    return max(1, math.floor(steps_of_a * ratio.b_per_a + 0.5))
-
-
-def _whole_steps_up(mass: float, step: float) -> int:
-    return math.ceil(mass / step - _NEAR * max(1.0, mass / step))
-
-
-def _positive(**values: float) -> None:
     for name, value in values.items():
         if not value > 0:
             raise ValueError(f"{name.replace('_', ' ')} must be more than zero, not {value}")

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from functools import cache
-
-from calc.sources import table
+from calc.sources import value
 
 
-@cache
 def standard(name: str) -> float:
     """A figure of ``data/mixing.csv``, in its printed unit.
 
@@ -29,4 +26,4 @@ def standard(name: str) -> float:
     ----------
     Each row of the table names its own.
     """
-    return next(float(row["value"]) for row in table("mixing") if row["name"] == name)
+    return value("mixing", name)

@@ -6,10 +6,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.casting import mixing
+from calc.casting import mixing, weighing
 from calc.casting.batch import Job, ScaleFace
 from calc.casting.mix_run import screen_of
-from calc.casting.mixing import Parts, PourLimit, Ratio
+from calc.casting.mixing import Parts, Ratio
+from calc.casting.weighing import PourLimit
 
 ratios = st.builds(Ratio, st.just(100.0), st.floats(5, 200))
 totals = st.floats(0.02, 50)
@@ -29,16 +30,16 @@ def test_a_split_adds_up_and_is_on_ratio(total: float, ratio: Ratio) -> None:
 
 
 @given(st.floats(1, 100), st.floats(1, 100), densities, densities)
-def test_by_volume_and_back(a: float, b: float, density_a: float, density_b: float) -> None:
+def test_by_volume_and_by_weight_are_the_same_batch(a: float, b: float, density_a: float, density_b: float) -> None:
     ratio = mixing.ratio_by_weight(a, b, density_a, density_b)
-    assert mixing.ratio_by_volume(ratio, density_a, density_b) == pytest.approx(100 * b / a, rel=1e-12)
+    assert (ratio.b / density_b) / (ratio.a / density_a) == pytest.approx(b / a, rel=1e-12)
     mixed = mixing.mixed_density(ratio, density_a, density_b)
     assert min(density_a, density_b) - 1e-6 <= mixed <= max(density_a, density_b) + 1e-6
 
 
 @given(totals, ratios, steps)
 def test_weighable_is_whole_steps_never_short_and_hardly_over(total: float, ratio: Ratio, step: float) -> None:
-    parts = mixing.weighable(total, ratio, step)
+    parts = weighing.weighable(total, ratio, step)
     assert _is_whole(parts.a, step) and _is_whole(parts.b, step)
     assert parts.total >= total * (1 - 1e-9)
     assert parts.total <= total + step * (6 + 4 * ratio.b_per_a)
@@ -47,18 +48,18 @@ def test_weighable_is_whole_steps_never_short_and_hardly_over(total: float, rati
 
 @given(st.tuples(totals, totals), ratios, steps)
 def test_more_resin_never_weighs_less(pair: tuple[float, float], ratio: Ratio, step: float) -> None:
-    less, more = (mixing.weighable(total, ratio, step) for total in sorted(pair))
+    less, more = (weighing.weighable(total, ratio, step) for total in sorted(pair))
     assert less.a <= more.a and less.b <= more.b
 
 
 @given(totals, ratios, st.floats(0.1, 5), steps)
 def test_pours_are_the_fewest_equal_ones_under_the_limit(total: float, ratio: Ratio, limit: float, step: float) -> None:
-    pours = mixing.equal_pours(total, ratio, limit, step)
+    pours = weighing.equal_pours(total, ratio, limit, step)
     assert all(pour == pours[0] for pour in pours)
     assert pours[0].total <= limit * (1 + 1e-9)
     assert sum(pour.total for pour in pours) >= total * (1 - 1e-9)
     if len(pours) > 1:
-        assert mixing.weighable(total / (len(pours) - 1), ratio, step).total > limit
+        assert weighing.weighable(total / (len(pours) - 1), ratio, step).total > limit
 
 
 @given(st.floats(0.001, 10), st.floats(0.001, 10), ratios)
@@ -71,9 +72,9 @@ def test_a_correction_brings_it_back_on_ratio(a: float, b: float, ratio: Ratio) 
 
 @given(ratios, steps, st.floats(0.005, 0.1))
 def test_smallest_batch_and_coarsest_step_are_each_others_inverse(ratio: Ratio, step: float, tolerance: float) -> None:
-    batch = mixing.smallest_batch(ratio, step, tolerance, 2)
-    assert mixing.coarsest_step(batch, ratio, tolerance, 2) == pytest.approx(step, rel=1e-9)
-    held = 2 * mixing.ratio_uncertainty(mixing.split(batch, ratio), mixing.net_uncertainty(step))
+    batch = weighing.smallest_batch(ratio, step, tolerance, 2)
+    assert weighing.coarsest_step(batch, ratio, tolerance, 2) == pytest.approx(step, rel=1e-9)
+    held = 2 * weighing.ratio_uncertainty(mixing.split(batch, ratio), weighing.net_uncertainty(step))
     assert held == pytest.approx(tolerance, rel=1e-9)
 
 

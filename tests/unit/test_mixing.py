@@ -7,10 +7,11 @@ from collections.abc import Callable
 
 import pytest
 
-from calc.casting import mixing
+from calc.casting import mixing, weighing
 from calc.casting.batch import Job, ScaleFace, face_of
-from calc.casting.mixing import Correction, Parts, PourLimit, Ratio
+from calc.casting.mixing import Correction, Parts, Ratio
 from calc.casting.standards import standard
+from calc.casting.weighing import PourLimit
 
 RATIO = Ratio(100, 45)
 GRAM = 0.001
@@ -23,12 +24,12 @@ GRAM = 0.001
         lambda: Ratio(1, math.nan),
         lambda: mixing.split(0, RATIO),
         lambda: mixing.ratio_by_weight(2, 1, 0, 980),
-        lambda: mixing.pour_limit(2, 0.1, 1e-3, 0, 1100),
-        lambda: mixing.pour_limit(2, -0.1, 1e-3, 0.8, 1100),
+        lambda: weighing.pour_limit(2, 0.1, 1e-3, 0, 1100),
+        lambda: weighing.pour_limit(2, -0.1, 1e-3, 0.8, 1100),
         lambda: mixing.parts_with(Parts(1, 1), -1, 0, RATIO),
-        lambda: mixing.equal_pours(1, RATIO, 0.001, 0.001),
+        lambda: weighing.equal_pours(1, RATIO, 0.001, 0.001),
         lambda: mixing.correction(Parts(0, 0), RATIO),
-        lambda: mixing.smallest_batch(RATIO, 0.001, 0, 2),
+        lambda: weighing.smallest_batch(RATIO, 0.001, 0, 2),
     ],
 )
 def test_the_impossible_is_refused(impossible: Callable[[], object]) -> None:
@@ -41,9 +42,9 @@ def test_a_ratio_by_volume_with_equal_densities_is_the_same_by_weight() -> None:
 
 
 def test_no_limit_is_one_pour() -> None:
-    limit = mixing.pour_limit(None, 0, None, 0.8, 1100)
+    limit = weighing.pour_limit(None, 0, None, 0.8, 1100)
     assert limit.rules == "" and math.isinf(limit.net)
-    assert len(mixing.equal_pours(100.0, RATIO, limit.net, GRAM)) == 1
+    assert len(weighing.equal_pours(100.0, RATIO, limit.net, GRAM)) == 1
 
 
 def test_the_smaller_limit_rules() -> None:
@@ -53,13 +54,13 @@ def test_the_smaller_limit_rules() -> None:
 
 
 def test_a_total_right_at_the_limit_is_one_pour() -> None:
-    assert len(mixing.equal_pours(1.45, RATIO, 1.45, GRAM)) == 1
-    assert len(mixing.equal_pours(1.452, RATIO, 1.45, GRAM)) == 2
+    assert len(weighing.equal_pours(1.45, RATIO, 1.45, GRAM)) == 1
+    assert len(weighing.equal_pours(1.452, RATIO, 1.45, GRAM)) == 2
 
 
 def test_rounding_up_past_the_limit_takes_one_pour_more() -> None:
     # 1320 g at 100:45 needs 911 + 410 = 1321 g on a gram scale: more than the 1320 g that fit.
-    pours = mixing.equal_pours(2.640, RATIO, 1.320, GRAM)
+    pours = weighing.equal_pours(2.640, RATIO, 1.320, GRAM)
     assert len(pours) == 3 and max(pour.total for pour in pours) <= 1.320
 
 
@@ -73,7 +74,7 @@ def test_rounding_up_past_the_limit_takes_one_pour_more() -> None:
     ],
 )
 def test_what_a_scale_can_show(total: float, ratio: Ratio, step: float, a: float, b: float) -> None:
-    parts = mixing.weighable(total, ratio, step)
+    parts = weighing.weighable(total, ratio, step)
     assert (parts.a, parts.b) == (pytest.approx(a), pytest.approx(b))
 
 
@@ -105,9 +106,9 @@ def test_grade_with_the_sheets_own_tolerance_has_no_amber() -> None:
 
 
 def test_kits() -> None:
-    assert mixing.kits_needed(6.0, Parts(2.0, 1.0)) == 2
-    assert mixing.kits_needed(6.001, Parts(2.0, 1.0)) == 3
-    assert mixing.emptied_jug(0.0, 0.9) == -0.9  # tared with the full jug on
+    assert weighing.kits_needed(6.0, Parts(2.0, 1.0)) == 2
+    assert weighing.kits_needed(6.001, Parts(2.0, 1.0)) == 3
+    assert weighing.emptied_jug(0.0, 0.9) == -0.9  # tared with the full jug on
 
 
 @pytest.mark.parametrize(

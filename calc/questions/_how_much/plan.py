@@ -1,0 +1,123 @@
+"""One job that can be weighed: its pours, how well the scale holds them, and its figures as the scale shows them."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from calc.casting import mixing, weighing
+from calc.casting.batch import Job
+from calc.casting.mixing import Parts
+from calc.casting.standards import standard
+from calc.quantity import Shown, Style, from_si, to_si, trimmed, write
+from calc.questions import Given
+
+
+@dataclass(frozen=True)
+class Plan:
+    """A job and its pours.
+
+    Parameters
+    ----------
+    given : the question's inputs.
+    job : what is mixed, with what.
+    pours : what each pour weighs, kg.
+    take_out : clean A that has to leave the bucket first, kg.
+    """
+
+    given: Given
+    job: Job
+    pours: tuple[Parts, ...]
+    take_out: float = 0.0
+
+    @property
+    def first(self) -> Parts:
+        return self.pours[0]
+
+    @property
+    def later(self) -> Parts | None:
+        """A pour after the first, where it differs from the first."""
+        return self.pours[1] if len(self.pours) > 1 and self.pours[1] != self.first else None
+
+    @property
+    def smallest(self) -> Parts:
+        return min(self.pours, key=lambda pour: pour.total)
+
+    @property
+    def poured(self) -> float:
+        return sum(pour.total for pour in self.pours)
+
+    @property
+    def hold(self) -> float:
+        """What the scale may make of the ratio of the smallest pour, as a fraction."""
+        return standard("coverage") * weighing.ratio_uncertainty(self.smallest, weighing.net_uncertainty(self.job.step))
+
+    @property
+    def grade(self) -> mixing.Grade:
+        return mixing.grade(self.hold, self.job.good, self.job.worst)
+
+    @property
+    def least(self) -> float:
+        """The smallest batch that this scale holds to the good tolerance, kg."""
+        return weighing.smallest_batch(self.job.ratio, self.job.step, self.job.good, standard("coverage"))
+
+    @property
+    def kit_error(self) -> float:
+        return mixing.ratio_error(self.first, self.job.ratio) if self.job.way == "kit" else 0.0
+
+    @property
+    def too_big(self) -> bool:
+        """The first pour is past the limit, by what is in the bucket or by the kit's own size."""
+        return bool(self.take_out) or self.first.total > self.job.net * (1 + 1e-9)
+
+    def mass(self, kg: float) -> Shown:
+        return self.job.face.show(kg)
+
+    def capacity(self) -> Shown:
+        return write(self.job.capacity, ("mass", Style(self.job.face.unit, figures=4)), rounding="down")
+
+    def least_shown(self) -> Shown:
+        """The smallest batch, up to the scale's next step."""
+        return self.mass(weighing.weighable(self.least, self.job.ratio, self.job.face.step_kg).total)
+
+    def percent(self, fraction: float) -> str:
+        return str(self.given.write(abs(fraction), "share")).replace(".0 ", " ")
+
+    def litres(self, volume: float) -> Shown:
+        return self.given.write(volume, "large volume", "up")
+
+    def bucket_for(self, mass: float) -> Shown:
+        """The bucket that takes ``mass`` kg below its fill line."""
+        return self.litres(mass / self.job.density / self.given.si("fill"))
+
+    def finer(self) -> Shown:
+        """The next scale step (1, 2, 5) that holds the ratio of the smallest pour."""
+        job = self.job
+        wanted = weighing.coarsest_step(self.smallest.total, job.ratio, job.good, standard("coverage"))
+        if wanted >= job.step:
+            wanted = job.step / 10
+        return nice_step(wanted, job.face.unit)
+
+    @property
+    def grown(self) -> bool:
+        """What is in the bucket makes the batch bigger than was asked for."""
+        return len(self.pours) == 1 and self.poured > self.job.total + 2 * self.job.face.step_kg and bool(self.job.in_a or self.job.in_b)
+
+    def fits_scale(self, mass: float) -> bool:
+        return self.job.limit.scale is None or mass <= self.job.limit.scale
+
+    def fits_bucket(self, mass: float) -> bool:
+        return self.job.limit.bucket is None or mass <= self.job.limit.bucket
+
+
+def nice_mass(mass: float, unit: str) -> Shown:
+    """A mass with three figures, upwards."""
+    return write(mass, ("mass", Style(unit, figures=3)), rounding="up")
+
+
+def nice_step(step: float, unit: str) -> Shown:
+    """The next finer step that scales come with: 1, 2 or 5 times a power of ten."""
+    value = from_si(step, "mass", unit) * (1 + 1e-9)
+    decade = 10.0 ** math.floor(math.log10(value))
+    nice = next(digit * decade for digit in (5, 2, 1) if digit * decade <= value)
+    return Shown(trimmed(f"{nice:.6f}"), unit, to_si(nice, "mass", unit))
