@@ -11,7 +11,7 @@ from calc.fields import NO, YES, Choice, Field, Option, Ratio, measure
 from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
 from calc.safety import facts, gates, wording
-from calc.safety.gates import Finding, State
+from calc.safety.findings import Finding, State
 from calc.safety.wording import Said
 
 _WORN = ("mask", ("tight", "hood"))

@@ -6,21 +6,14 @@ missing). A missing figure is never a pass, and a figure equal to its limit is n
 clock alone may say a fourth thing, *reminder*: it asks for fresh gloves and stops nobody.
 
 What a gate says in words stands in ``data/gates.toml``; this module holds no sentence a maker reads.
-
-Objects: :class:`State`, :class:`Part`, :class:`Finding`; :func:`depth`, :func:`batch`,
-:func:`temperature_range`, :func:`hotter_than_planned`, :func:`working_time`, :func:`ratio_unit`,
-:func:`ratio_measured`, :func:`next_layer`, :func:`mask`, :func:`gloves`, :func:`tray`;
-:func:`spread_depth`.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
-from dataclasses import dataclass
-from enum import StrEnum
 
 from calc.casting.standards import standard
+from calc.safety.findings import SAME, Finding, Part, State, judge, must
 
 #: How far the layer below may differ from the room when the next goes on, in K. Basis: common practice, no source.
 LAYER_TO_ROOM_K = 5.0
@@ -28,97 +21,6 @@ LAYER_TO_ROOM_K = 5.0
 TRAY_DEPTH_M = 0.010
 #: Time in one pair of thin disposable gloves, in s. Source: a resin maker's article (fact 2.14).
 GLOVE_TIME_S = 30 * 60.0
-#: Two figures that differ by less than this share are the same figure written in two units.
-SAME = 1e-9
-
-
-class State(StrEnum):
-    """What a gate can say."""
-
-    STOP = "stop"
-    CLEAR = "no stop found"
-    UNCHECKED = "not checked"
-    REMINDER = "reminder"
-
-
-@dataclass(frozen=True)
-class Part:
-    """One comparison inside a gate.
-
-    Parameters
-    ----------
-    id : the key of its wording in ``data/gates.toml``.
-    kind : how both figures are written: length, mass, temperature, temperature difference, duration, share, flag.
-    value, limit : SI floats; None where the figure is missing. A flag is 1.0 (as it must be) or 0.0 against 1.0.
-    at_most : True when the value may not exceed the limit, False when it may not fall below it.
-    """
-
-    id: str
-    kind: str
-    value: float | None
-    limit: float | None
-    at_most: bool = True
-
-    @property
-    def state(self) -> State:
-        """Stop, no stop found or not checked, for this comparison alone."""
-        if self.value is None or self.limit is None:
-            return State.UNCHECKED
-        if math.isclose(self.value, self.limit, rel_tol=SAME, abs_tol=1e-12):
-            return State.CLEAR
-        past = self.value > self.limit if self.at_most else self.value < self.limit
-        return State.STOP if past else State.CLEAR
-
-
-@dataclass(frozen=True)
-class Finding:
-    """What one gate says, and the comparisons behind it.
-
-    Parameters
-    ----------
-    gate : "G1" and so on.
-    state : the gate's own word.
-    parts : all its comparisons, the deciding one first.
-    why : a key of the gate's wording where no comparison says it ("first layer", "no mask asked").
-    """
-
-    gate: str
-    state: State
-    parts: tuple[Part, ...]
-    why: str = ""
-
-    @property
-    def deciding(self) -> Part | None:
-        """The comparison that gives the gate its state, if one does."""
-        return next((part for part in self.parts if part.state is self.state), None)
-
-
-def judge(gate: str, parts: Iterable[Part], why: str = "") -> Finding:
-    """Put a gate's comparisons together: one stop stops, then one gap leaves it not checked.
-
-    Parameters
-    ----------
-    gate : its number.
-    parts : its comparisons; none at all counts as not checked.
-    why : a wording key to carry along.
-
-    Returns
-    -------
-    Finding
-        The deciding comparison stands first.
-
-    Examples
-    --------
-    >>> judge("G1", [Part("depth", "length", 0.05, 0.05)]).state.value
-    'no stop found'
-    """
-    found = tuple(parts)
-    for state in (State.STOP, State.UNCHECKED):
-        hits = [part for part in found if part.state is state]
-        if hits:
-            rest = [part for part in found if part.state is not state]
-            return Finding(gate, state, tuple(hits + rest), why)
-    return Finding(gate, State.CLEAR if found else State.UNCHECKED, found, why)
 
 
 def depth(planned_m: float | None, sheet_limit_m: float | None) -> Finding:
@@ -279,8 +181,8 @@ def ratio_unit(way: str | None) -> Finding:
     Fact 2.19.
     """
     if way in ("densities", "other"):
-        return judge("G5", [_must("unit-densities", way == "densities")])
-    return judge("G5", [_must("unit", True if way == "same" else None)])
+        return judge("G5", [must("unit-densities", way == "densities")])
+    return judge("G5", [must("unit", True if way == "same" else None)])
 
 
 def ratio_measured(
@@ -355,7 +257,7 @@ def next_layer(
     if beneath == "none":
         return Finding("G6", State.CLEAR, (), "first-layer")
     if beneath is None:
-        return judge("G6", [_must("layer", None)])
+        return judge("G6", [must("layer", None)])
     apart = None if surface_k is None or room_k is None else abs(surface_k - room_k)
     if apart is not None and math.isclose(apart, within_k, abs_tol=1e-6):
         apart = within_k
@@ -403,21 +305,21 @@ def mask(
     Facts 1.1, 1.11, 1.14, 1.16, 1.19.
     """
     if worn is None:
-        return judge("G16", [_must("mask-kind", None)])
+        return judge("G16", [must("mask-kind", None)])
     if worn == "none":
         return Finding("G16", State.CLEAR, (), "no-mask-asked")
     kind = {"sheet": True, "particles": False}.get(filters or "")
     kind_id = "particles-only" if filters == "particles" else "section-8" if filters == "vapour" else "filter-kind"
     parts = [
-        _must(kind_id, kind),
+        must(kind_id, kind),
         Part("filter-hours", "duration", used_s, schedule_s),
-        _must("filter-date", in_date),
+        must("filter-date", in_date),
     ]
     if worn == "tight":
         parts += [
-            _must("shaved", shaved),
-            _must("fit-tested", fit_tested),
-            _must("sealed", sealed),
+            must("shaved", shaved),
+            must("fit-tested", fit_tested),
+            must("sealed", sealed),
         ]
     return judge("G16", parts)
 
@@ -499,6 +401,3 @@ def tray(depth_m: float | None, sheet_limit_m: float | None, ceiling_m: float = 
     return judge("G19", parts)
 
 
-def _must(id: str, holds: bool | None) -> Part:
-    """A yes-or-no comparison: 1 as it must be, 0 against it, None where nobody said."""
-    return Part(id, "flag", None if holds is None else float(holds), 1.0, at_most=False)

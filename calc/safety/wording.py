@@ -12,7 +12,7 @@ from typing import Any
 
 from calc import sources
 from calc.quantity import Style, System, from_si, restate, trimmed, write
-from calc.safety.gates import Finding, Part, State
+from calc.safety.findings import Finding, Part, State
 
 #: kind of a part -> (kind of quantity, metric unit, imperial unit)
 _UNITS: Mapping[str, tuple[str, str, str]] = {

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from calc import desk
 from calc.quantity import SYSTEMS
 from calc.safety import gates, wording
-from calc.safety.gates import State
+from calc.safety.findings import State
 
 figures = st.floats(1e-4, 1e3, allow_nan=False)
 maybe = st.none() | figures

@@ -8,9 +8,9 @@ from hypothesis import strategies as st
 
 from calc.casting import mixing, weighing
 from calc.casting.batch import Job, ScaleFace
-from calc.casting.mix_run import screen_of
 from calc.casting.mixing import Parts, Ratio
 from calc.casting.weighing import PourLimit
+from calc.runs.mix import screen_of
 
 ratios = st.builds(Ratio, st.just(100.0), st.floats(5, 200))
 totals = st.floats(0.02, 50)

@@ -9,7 +9,7 @@ import pytest
 
 from calc.quantity import SYSTEMS
 from calc.safety import gates, wording
-from calc.safety.gates import Finding, Part, State
+from calc.safety.findings import Finding, Part, State
 
 STOP, CLEAR, UNCHECKED = State.STOP, State.CLEAR, State.UNCHECKED
 H = 3600.0

@@ -10,9 +10,9 @@ import pytest
 
 from calc import desk
 from calc.casting.batch import Job, ScaleFace
-from calc.casting.mix_run import screen_of
 from calc.casting.mixing import Parts, Ratio
 from calc.casting.weighing import PourLimit
+from calc.runs.mix import screen_of
 
 #: 2600 g at 100:45, 2 kg scale, 60 g bucket of 1.5 L: two pours of A 897 and B 404 g.
 JOB = Job(

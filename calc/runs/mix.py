@@ -14,10 +14,11 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from calc.casting.batch import Job
-from calc.casting.mix_screens import MixScreen, Screen
-from calc.casting.mix_state import Event, RefusedError, begin, take
 from calc.questions import Given
-from calc.runs import Run
+from calc.questions.how_much_to_weigh import job_of, work
+from calc.runs import Event, Run, Screen
+from calc.runs._mix_screens import MixScreen
+from calc.runs._mix_state import RefusedError, begin, take
 
 
 def screen_of(job: Job, events: Sequence[Event], now: float) -> Screen:
@@ -38,14 +39,14 @@ def screen_of(job: Job, events: Sequence[Event], now: float) -> Screen:
     --------
     >>> from calc.casting.batch import ScaleFace
     >>> from calc.casting.mixing import Ratio
-from calc.casting.weighing import PourLimit
+    >>> from calc.casting.weighing import PourLimit
     >>> job = Job(1.3, Ratio(100, 45), ScaleFace("g", 1), 0.001, 2.0, PourLimit(1.94, None), 1100, 0.02, 0.05, empty=0.06)
     >>> screen_of(job, [{"type": "base", "at": 0.0}], 1.0)["big"]
     {'label': 'The scale goes up to', 'text': '957', 'unit': 'g'}
 
     References
     ----------
-    US Army TM 1-1500-204-23-11 (weigh, fold, one even colour, then the clock); resin makers' pages; common practice.
+    army-two-part (weigh, fold, one even colour, then the clock); resin makers' pages; common practice.
     """
     state = begin(job)
     error = ""
@@ -63,8 +64,6 @@ from calc.casting.weighing import PourLimit
 
 def _screen(given: Given, events: Sequence[Event], now: float) -> Screen:
     """The run's screen from the question's inputs; a job that cannot be weighed shows the question's own remedy."""
-    from calc.questions.how_much_to_weigh import job_of, work
-
     job = job_of(given)
     headline = work(given).headline
     if headline.tone == "stop":

@@ -1,4 +1,4 @@
-"""The words and buttons of a mixing run, step by step; see :mod:`calc.casting.mix_run`."""
+"""The words and buttons of a mixing run, step by step; see :mod:`calc.runs.mix`."""
 
 from __future__ import annotations
 
@@ -7,12 +7,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.casting import mixing, weighing
-from calc.casting.mix_state import OUT_OF_THE_BUCKET, STEPS, State, fix_by_amount, half_step, how_far_off, shown_for
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
 from calc.quantity import Shown
-
-Screen = dict[str, Any]
+from calc.runs import Screen, button, undo
+from calc.runs._mix_state import OUT_OF_THE_BUCKET, STEPS, State, fix_by_amount, half_step, how_far_off, shown_for
 
 _MINUTE = 60.0
 #: An error of the ratio that is not worth a word.
@@ -21,7 +20,7 @@ _ON_RATIO = 0.0005
 
 def _button(kind: str, label: str, type_: str, **details: Any) -> dict[str, Any]:
     name = f"{type_}-tared" if details.get("tared") else type_
-    return {"id": name, "label": label, "kind": kind, "event": {"type": type_, **details}, "ask": None}
+    return button(name, label, kind, {"type": type_, **details})
 
 
 @dataclass(frozen=True)
@@ -61,7 +60,7 @@ class MixScreen:
                 screen["say"] = _OVERDUE
                 screen["buttons"].append(_button("danger", "Too thick or warm: do not pour it", "discard"))
         if self.started:
-            screen["buttons"].append({"id": "undo", "label": "Undo", "kind": "undo", "event": None, "ask": None})
+            screen["buttons"].append(undo("Undo"))
         return screen
 
     # --- parts of every screen ---
@@ -488,14 +487,8 @@ class MixScreen:
             "say": "That is far from what was to be weighed.",
             "note": "Look at the scale again.",
             "buttons": [
-                {"id": "again", "label": "No: key it in again", "kind": "main", "event": None, "ask": None},
-                {
-                    "id": "sure",
-                    "label": f"Yes: {given}",
-                    "kind": "other",
-                    "event": {key: value for key, value in event.items() if key != "at"} | {"sure": True},
-                    "ask": None,
-                },
+                button("again", "No: key it in again", "main", None),
+                button("sure", f"Yes: {given}", "other", {key: value for key, value in event.items() if key != "at"} | {"sure": True}),
             ],
         }
 

@@ -1,4 +1,4 @@
-"""Where a mixing run stands, and what each event does to it; see :mod:`calc.casting.mix_run`.
+"""Where a mixing run stands, and what each event does to it; see :mod:`calc.runs.mix`.
 
 Each handler changes the state, or raises :class:`RefusedError` when the event cannot be what happened.
 """
@@ -7,15 +7,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Any
 
 from calc.casting import mixing, weighing
 from calc.casting.batch import Job, Way
 from calc.casting.mixing import Parts
 from calc.errors import InputError
 from calc.quantity import Style, read, write
-
-Event = Mapping[str, Any]
+from calc.runs import Event
 
 #: A weight this many times over or under its target is asked about before it is believed (our judgement).
 _DOUBTFUL_OVER, _DOUBTFUL_UNDER = 2.0, 0.3

@@ -1,0 +1,190 @@
+"""Where a checklist stands: its presses played from the first to the last, and each line as it is now."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+
+from calc.errors import RequestError
+from calc.fields import Quantity, Typed
+from calc.questions import Given, before_a_pour
+from calc.runs import Event
+from calc.safety import gates, wording
+from calc.safety.checklists import Checklist, Item
+from calc.safety.findings import Finding, Part, State
+from calc.safety.wording import Said
+
+#: The ways a line can be closed.
+_CLOSING = ("tick", "noted", "past", "away", "no")
+#: A list's own moment of a gate that stands for two: (list, gate) -> key of ``before_a_pour.findings``.
+_MOMENT: Mapping[tuple[str, str], str] = {("C2", "G5"): "G5-weighed", ("C3", "G3"): "G3-cure"}
+
+
+@dataclass
+class Presses:
+    """The events played from the first to the last."""
+
+    closed: dict[int, Event] = field(default_factory=dict)
+    before: dict[int, str] = field(default_factory=dict)  # lines whose press no longer counts, and why
+    readings: dict[str, Event] = field(default_factory=dict)
+    gloves_at: float | None = None
+    mixed_at: float | None = None
+    looked_at: float | None = None
+    looks: int = 0
+    ended: Event | None = None
+
+    def clear(self, why: str) -> None:
+        self.before = dict.fromkeys((*self.before, *self.closed), why)
+        self.closed, self.readings = {}, {}
+
+
+@dataclass(frozen=True)
+class Line:
+    """One item as it stands now."""
+
+    item: Item
+    text: str
+    said: Said | None
+    figures: str
+    press: Event | None
+    stale: str
+
+    @property
+    def must_go_past(self) -> bool:
+        return self.said is not None and self.said.state == State.STOP.value and not self.informs
+
+    @property
+    def informs(self) -> bool:
+        """During the watch the next layer's gate tells how long to wait; waiting is what the line asks."""
+        return self.item.gate == "G6"
+
+
+def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
+    found = Presses()
+    for event in events:
+        kind, at = event["type"], float(event["at"])
+        if kind in _CLOSING:  # also after an end: the figures may have changed since and opened a line again
+            found.ended = None
+            _press(checklist, found, event, at)
+        elif kind == "reading":
+            found.readings[event["field"]] = event
+        elif kind == "gloves":
+            found.gloves_at = at
+        elif kind == "mixed":
+            found.mixed_at = at
+        elif kind == "round":
+            found.clear("")
+            found.before, found.looked_at, found.looks = {}, at, found.looks + 1
+        elif kind == "new-batch":
+            found.clear("stale_batch")
+            found.ended = found.mixed_at = found.gloves_at = None
+        elif kind in ("end", "leave"):
+            found.ended = event
+        else:
+            raise RequestError(f"a checklist knows no event '{kind}'")
+    return found
+
+
+def _press(checklist: Checklist, found: Presses, event: Event, at: float) -> None:
+    number = int(event["item"])
+    if not 1 <= number <= len(checklist.items):
+        raise RequestError(f"{checklist.id} has no line {number}")
+    item = checklist.items[number - 1]
+    found.closed[item.number] = event
+    if checklist.rounds and found.looked_at is None:
+        found.looked_at = at
+    if item.gate == "G17" and event["type"] == "tick":
+        found.gloves_at = at
+    if checklist.id == "C2" and item.number == 1:
+        found.mixed_at = at
+        found.gloves_at = found.gloves_at or at
+
+
+def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -> list[Line]:
+    planned = before_a_pour.findings(given)
+    lines = []
+    for item in checklist.items:
+        finding = _finding(checklist, item, planned, given, presses, now)
+        figures = _signature(finding) if finding is not None and item.gate not in ("G6", "G17") else ""
+        said = None if finding is None else wording.say(finding, given.system)
+        line = Line(item, _text(item, given), said, figures, None, presses.before.get(item.number, ""))
+        press = presses.closed.get(item.number)
+        if press is not None:
+            fault = _valid(line, press)
+            line = replace(line, press=None if fault else press, stale=fault)
+        lines.append(line)
+    if checklist.type == "RD":  # no jumps: a line pressed before one that is open does not count
+        first_open = next((line.item.number for line in lines if line.press is None), len(lines) + 1)
+        lines = [line if line.item.number < first_open else replace(line, press=None) for line in lines]
+    return lines
+
+
+def _finding(
+    checklist: Checklist, item: Item, planned: Mapping[str, Finding], given: Given, presses: Presses, now: float
+) -> Finding | None:
+    """What the item's gate says at this moment of this list."""
+    if not item.gate:
+        return None
+    if item.gate == "G17":
+        if presses.gloves_at is None:
+            return None
+        return gates.gloves(max(0.0, now - presses.gloves_at), given.si("glove_time"))
+    if checklist.id == "C3" and item.gate == "G3":
+        read = _read(given, presses, "hottest")
+        return gates.hotter_than_planned(read if read is not None else given.maybe("hottest"), given.maybe("planned_peak"))
+    if checklist.id == "C3" and item.gate == "G6":
+        waited = given.maybe("waited") if presses.mixed_at is None else max(0.0, now - presses.mixed_at)
+        surface = given.maybe("surface")
+        return gates.next_layer("layer", waited, given.maybe("earliest"), given.maybe("latest"), surface, given.maybe("room"))
+    return planned[_MOMENT.get((checklist.id, item.gate), item.gate)]
+
+
+def _valid(line: Line, event: Event) -> str:
+    """Why a press does not count: a key of the words, or nothing when it does."""
+    kind = event["type"]
+    if event.get("figures", "") != line.figures:
+        return "stale"
+    if kind == "away" and (line.item.gate or not str(event.get("reason", "")).strip()):
+        return "stale"
+    if kind == "no" and not line.item.no:
+        return "stale"
+    if line.must_go_past and kind not in ("past", "no"):
+        return "stale"
+    if line.said is not None and line.said.state == State.UNCHECKED.value and kind == "tick" and not line.informs:
+        return "stale"
+    return ""
+
+
+def _read(given: Given, presses: Presses, name: str) -> float | None:
+    """A figure typed into the list itself, SI."""
+    event = presses.readings.get(name)
+    if event is None:
+        return None
+    declared = before_a_pour.QUESTION.named(name)
+    value, _ = declared.parse(Typed(str(event["typed"]), event.get("units", given.system)))
+    return float(value) if isinstance(value, float) else None
+
+
+def _signature(finding: Finding) -> str:
+    """The figures a gate showed, so that a press for other figures can be told."""
+    parts = sorted(finding.parts, key=lambda part: part.id)
+    return ";".join([finding.state.value, *(f"{part.id}={_digits(part.value)}/{_digits(part.limit)}" for part in parts)])
+
+
+def _digits(value: float | None) -> str:
+    return "-" if value is None else f"{value:.6g}"
+
+
+def _text(item: Item, given: Given) -> str:
+    """The item's words with the plan's figures in them, where the plan has them."""
+    names = {name for name in ("depth", "mass", "earliest", "planned_peak") if "{" + name + "}" in item.with_figures}
+    if not names or any(given.maybe(name) is None for name in names):
+        return item.text
+    return item.with_figures.format(**{name: written(given, name) for name in names})
+
+
+def written(given: Given, name: str) -> str:
+    declared = before_a_pour.QUESTION.named(name)
+    assert isinstance(declared, Quantity)
+    kind = {"length": "length", "mass": "mass", "temperature": "temperature", "time": "duration"}[declared.kind]
+    return wording.pair(Part(name, kind, given.si(name), None), given.system)[0]

@@ -1,0 +1,261 @@
+"""The checklists as runs: a list of presses in, the screen out.
+
+The items and every word stand in ``data/checklists.toml``. The page keeps the presses (events) and shows the
+screen; undo takes the last press away. A press is bound to the figures its gate showed: when they change, or a
+new batch begins, the press is stale and the line is open again. A list ends in 'No stop found - your call', or it
+says what was gone past.
+
+Events, each with ``at`` (epoch seconds):
+
+``tick``, ``noted`` (gone on, not checked), ``past`` (gone on past a stop), ``away`` (does not apply, with ``reason``)
+and ``no``, each with ``item`` (from 1) and ``figures`` (what the button carried);
+``reading`` (``field``, ``typed``, ``units``), ``gloves``, ``mixed``, ``round``, ``new-batch``, ``end``, ``leave``.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from functools import partial
+from typing import Any
+
+from calc import sources
+from calc.errors import InputError
+from calc.questions import Given, before_a_pour
+from calc.runs import Event, Run, Screen, button, undo
+from calc.runs._list_lines import Line, Presses, lines_of, play, written
+from calc.safety.checklists import Checklist, all_checklists, phrases
+from calc.safety.facts import facts
+from calc.safety.findings import State
+
+
+def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: float) -> Screen:
+    """The list's screen after its presses so far.
+
+    Parameters
+    ----------
+    checklist : which list.
+    given : the inputs of 'Before a deep pour'; any may be missing.
+    events : the presses, oldest first.
+    now : the page's clock, epoch seconds.
+
+    Returns
+    -------
+    dict
+        See the module's head and the page's script for its keys.
+
+    Raises
+    ------
+    InputError
+        when a reading typed into the list cannot be read.
+    """
+    presses = play(checklist, events)
+    lines = lines_of(checklist, given, presses, now)
+    done = sum(line.press is not None for line in lines)
+    ended = presses.ended is not None and (presses.ended["type"] == "leave" or done == len(lines))
+    outcome = _outcome(checklist, lines, ended)
+    return {
+        "id": checklist.id,
+        "title": f"{checklist.id} {checklist.name}",
+        "type": checklist.type,
+        "gloves": checklist.gloves,
+        "step": min(done + 1, len(lines)),
+        "progress": [done, len(lines)],
+        "progress_text": phrases()["progress"].format(done=done, all=len(lines)),
+        "ended": ended,
+        **outcome,
+        "buttons": _buttons(checklist, lines, done, ended, bool(events)),
+        "totals": _totals(given),
+        "clocks": _clocks(checklist, given, presses),
+        "items": [_item_json(checklist, lines, line, ended) for line in lines],
+        "record": _record(lines),
+        "carry": _carry(presses),
+        "cautions": [],
+        "errors": [],
+    }
+
+
+def _run(id: str, given: Given, events: Sequence[Event], now: float) -> Screen:
+    checklist = all_checklists()[id]
+    try:
+        return screen(checklist, given, events, now)
+    except InputError as error:  # a reading that cannot be read: told, and the list shown without it
+        declared = before_a_pour.QUESTION.named(error.name)
+        message = f"{declared.label}: {declared.would_do(given.system)}"
+        kept = [event for event in events if event["type"] != "reading"]
+        return screen(checklist, given, kept, now) | {"errors": [{"field": error.name, "code": error.code, "message": message}]}
+
+
+def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[str, Any]:
+    """Big words, what to do, tone and card: of a 'no', of the end, or of a list under way."""
+    words = phrases()
+    watch = sources.document("checklists")["watch"]
+    refused = [line for line in lines if line.press is not None and line.press["type"] == "no"]
+    if refused:
+        grave = any(line.item.gravest for line in refused)
+        say = watch["no_gravest" if grave else "no"]
+        return {**_big(words["end_stop"]), "say": say, "note": "", "tone": "stop", "outcome": "stop", "card": "e1b" if grave else "e1a"}
+    open_lines = [line for line in lines if line.press is None]
+    if not ended:
+        say = words["ready_say"] if not open_lines else ""
+        return {"big": None, "say": say, "note": checklist.lead, "tone": "plain", "outcome": "", "card": ""}
+    past = [line for line in lines if line.press is not None and line.press["type"] == "past"]
+    gaps = [line.said.name for line in lines if line.said and line.press is not None and line.press["type"] == "noted"]
+    if open_lines:
+        say = words["left_say"].format(open=len(open_lines), all=len(lines))
+        return {**_big(words["end_left"]), "say": say, "note": "", "tone": "caution", "outcome": "left", "card": ""}
+    if past:
+        return {**_big(words["end_past"]), "say": words["past_say"], "note": "", "tone": "stop", "outcome": "past", "card": ""}
+    say = words["unchecked_say"].format(names=", ".join(name.lower() for name in gaps)) if gaps else words["clear_say"]
+    tone = "caution" if gaps else "go"
+    return {**_big(words["end_clear"]), "say": say, "note": "", "tone": tone, "outcome": "clear", "card": ""}
+
+
+def _big(text: str) -> dict[str, Any]:
+    return {"big": {"label": "", "text": text, "unit": ""}}
+
+
+def _record(lines: Sequence[Line]) -> list[str]:
+    """What goes on the record besides the ticks, in neutral words."""
+    words, out = phrases(), []
+    for line in lines:
+        kind = "" if line.press is None else line.press["type"]
+        if kind == "past" and line.said is not None:
+            out.append(f"{words['gone_past']}: {line.said.record}")
+        elif kind == "noted" and line.said is not None:
+            out.append(f"{words['noted_record']}: {line.said.record}")
+        elif kind == "away" and line.press is not None:
+            out.append(f"{line.item.text} {words['away_done'].format(reason=line.press['reason'])}")
+        elif kind == "no":
+            out.append(f"{words['no_done']}: {line.item.text}")
+    return out
+
+
+def _buttons(checklist: Checklist, lines: Sequence[Line], done: int, ended: bool, begun: bool) -> list[dict[str, Any]]:
+    """The list's own buttons, below its lines."""
+    words = phrases()
+    out = []
+    if not ended:
+        if done == len(lines):
+            out.append(button("end", words["end"], "main", {"type": "end"}))
+            if checklist.rounds:
+                again = sources.document("checklists")["round"]["button"]
+                out.append(button("round", again, "other", {"type": "round"}))
+        elif done:
+            out.append(button("leave", words["leave"], "other", {"type": "leave"}))
+        if checklist.gloves == "on":
+            out.append(button("gloves", words["fresh_gloves"], "other", {"type": "gloves"}))
+    if done or ended:
+        out.append(button("new-batch", words["new_batch"], "other", {"type": "new-batch"}))
+    if begun:
+        out.append(undo(words["undo"]))
+    return out
+
+
+def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool) -> dict[str, Any]:
+    words, item = phrases(), line.item
+    first_open = next((other.item.number for other in lines if other.press is None), 0)
+    waits = checklist.type == "RD" and line.press is None and item.number != first_open
+    buttons = [] if ended or line.press is not None else [] if waits else _item_buttons(line)
+    state = "" if line.press is None else str(line.press["type"])
+    done = {
+        "": "",
+        "tick": words["yes" if item.no else "ticked"],
+        "noted": words["noted_yes" if item.no else "noted"],
+        "past": words["gone_past"],
+        "away": words["away_done"].format(reason=line.press.get("reason", "") if line.press else ""),
+        "no": words["no_done"],
+    }[state]
+    return {
+        "id": f"{checklist.id}-{item.number}",
+        "number": item.number,
+        "text": line.text,
+        "why": item.why,
+        "source": [fact.as_json() for fact in facts(item.facts)],
+        "gate": None if line.said is None else line.said.as_json(),
+        "ticked": state == "tick",
+        "closed": state,
+        "done": done,
+        "at": None if line.press is None else float(line.press["at"]),
+        "stale": bool(line.stale),
+        "stale_text": words[line.stale] if line.stale else "",
+        "waits": words["wait"] if waits and not ended else "",
+        "buttons": buttons,
+        "card": item.card,
+    }
+
+
+def _item_buttons(line: Line) -> list[dict[str, Any]]:
+    """How this line may be closed now: one press, or past a stop two, in different places."""
+    words, item = phrases(), line.item
+
+    def closing(kind: str) -> dict[str, Any]:
+        return {"type": kind, "item": item.number, "figures": line.figures}
+
+    buttons = []
+    if line.must_go_past and line.said is not None:
+        confirm = {"say": words["past_ask"], "yes": words["past_yes"].format(record=line.said.record), "no": words["past_no"]}
+        buttons.append(button("past", words["past"], "danger", closing("past"), confirm=confirm))
+    elif line.said is not None and line.said.state == State.UNCHECKED.value and not line.informs:
+        buttons.append(button("noted", words["unchecked_yes" if item.no else "unchecked"], "main", closing("noted")))
+    else:
+        buttons.append(button("tick", words["yes" if item.no else "tick"], "main", closing("tick")))
+    if item.no:
+        buttons.append(button("no", words["no"], "danger", closing("no")))
+    if item.gate == "G3" and item.no:
+        declared = before_a_pour.QUESTION.named("hottest")
+        unit = declared.as_json()["unit"]
+        ask = {"label": declared.label, "unit": unit, "kind": "number", "field": "hottest"}
+        buttons.append({**button("reading", declared.label, "other", {"type": "reading", "field": "hottest"}), "ask": ask})
+    if not item.gate and not item.no and not item.card:
+        choices = [{"label": reason, "value": reason} for reason in item.reasons]
+        ask = {"label": words["away_ask"], "unit": "", "kind": "text", "field": "reason", "choices": choices}
+        buttons.append({**button("away", words["away"], "other", closing("away")), "ask": ask})
+    return buttons
+
+
+def _totals(given: Given) -> list[dict[str, str]]:
+    """The plan's figures that the bench needs in sight, and the record keeps."""
+    out = []
+    for name, label in sources.document("checklists")["figures"].items():
+        if given.maybe(name) is not None:
+            text, _, unit = written(given, name).rpartition(" ")
+            out.append({"label": label, "text": text, "unit": unit})
+    return out
+
+
+def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[str, Any]]:
+    """What runs: each with its start, its end where one is known, and what to say past it."""
+    words = sources.document("checklists")["clocks"]
+    out: list[dict[str, Any]] = []
+
+    def clock(id: str, starts: float | None, lasts_s: float | None) -> None:
+        if starts is not None:
+            ends = None if lasts_s is None else starts + lasts_s
+            out.append({"id": id, "label": words[id], "starts": starts, "ends": ends, "overdue_label": words["overdue"]})
+
+    working = given.maybe("working")
+    if checklist.id == "C2":
+        clock("poured", presses.mixed_at, None if working is None else working * given.si("share"))
+        if working is not None:
+            clock("working", presses.mixed_at, working)
+    if checklist.rounds:
+        clock("look", presses.looked_at, given.si("look_every"))
+        clock("peak" if given.maybe("peak_after") is not None else "since", presses.mixed_at, given.maybe("peak_after"))
+        if given.maybe("earliest") is not None:
+            clock("layer", presses.mixed_at, given.maybe("earliest"))
+    if checklist.gloves == "on":
+        clock("gloves", presses.gloves_at, given.si("glove_time"))
+    return out
+
+
+def _carry(presses: Presses) -> list[dict[str, Any]]:
+    """Events that the next list of the same batch begins with."""
+    out: list[dict[str, Any]] = []
+    if presses.gloves_at is not None:
+        out.append({"type": "gloves", "at": presses.gloves_at})
+    if presses.mixed_at is not None:
+        out.append({"type": "mixed", "at": presses.mixed_at})
+    return out
+
+
+RUNS: tuple[Run, ...] = tuple(Run(id, "before-a-pour", partial(_run, id)) for id in ("C1", "C2", "C3"))
