@@ -209,38 +209,60 @@ class Air:
         return self.dew_k + limit("dew margin")
 
     @property
-    def coldest_room_k(self) -> float:
-        """How far room and surfaces may cool with the same water in the air, K: for the margin and the humidity limit."""
-        return max(self.needed_k, temperature_for_humidity(self.dew_k, limit("humidity limit")))
+    def damp_below_k(self) -> float:
+        """Cooled below this, K, the air is over the humidity limit."""
+        return temperature_for_humidity(self.dew_k, limit("humidity limit"))
+
+    @property
+    def blush_below_k(self) -> float:
+        """Below this, K, it is cold and damp together, and amine blush likely."""
+        return min(limit("blush temperature"), temperature_for_humidity(self.dew_k, limit("blush humidity")))
+
+    @property
+    def coldest_k(self) -> float:
+        """Room or surface, whichever is colder, K."""
+        return min(self.room_k, self.surface_k)
+
+    @property
+    def wet(self) -> bool:
+        """Whether the surface lacks its margin over the dew point, or the air is over the humidity limit."""
+        return self.surface_k < self.needed_k or self.room_k < self.damp_below_k
 
     @property
     def blush_likely(self) -> bool:
         """Cold and damp together."""
-        return self.cold and self.damp
-
-    @property
-    def cold(self) -> bool:
-        """Room or surface below the temperature from which blush is less likely."""
-        return min(self.room_k, self.surface_k) < limit("blush temperature")
-
-    @property
-    def damp(self) -> bool:
-        """Humidity above that from which blush is more likely."""
-        return self.humidity > limit("blush humidity")
+        return self.coldest_k < self.blush_below_k
 
     @property
     def margin_error_k(self) -> float:
-        """How far the margin may be off, K: each instrument's part by itself, added in squares.
+        """How far the margin may be off, K: each instrument's part by itself, added in squares (gum).
 
-        A surface that was not measured has the room's reading, and its error moves with it.
+        Of the hygrometer the damp side counts. A surface that was not measured has the room's reading, and its
+        error moves with it.
         """
-        wet = min(1.0, self.humidity + self.humidity_error)
-        dry = max(0.01, self.humidity - self.humidity_error)
-        from_humidity = (dew_point(self.room_k, wet) - dew_point(self.room_k, dry)) / 2
         step = self.temperature_error_k
-        from_room = (dew_point(self.room_k + step, self.humidity) - dew_point(self.room_k - step, self.humidity)) / 2
+        from_humidity = dew_point(self.room_k, min(1.0, self.humidity + self.humidity_error)) - self.dew_k
+        from_room = dew_point(self.room_k + step, self.humidity) - self.dew_k
         parts = (from_humidity, from_room, step) if self.measured else (from_humidity, step - from_room)
         return math.hypot(*parts)
+
+    @property
+    def doubtful(self) -> bool:
+        """Whether the margin would be lost with the instruments off by their errors."""
+        return self.margin_k - self.margin_error_k < limit("dew margin")
+
+    @property
+    def least_k(self) -> float:
+        """How cold room and surfaces may get with the water that is in the air, K: the warmest of the three."""
+        return max(self.needed_k, self.damp_below_k, self.blush_below_k)
+
+    @property
+    def dry_enough(self) -> float:
+        """Humidity, fraction, at which this room and this surface would do as warm as they are."""
+        bounds = [limit("humidity limit"), humidity_at(self.surface_k - limit("dew margin"), self.room_k)]
+        if self.coldest_k < limit("blush temperature"):
+            bounds.append(limit("blush humidity") * humidity_at(self.coldest_k, self.room_k))
+        return min(bounds)
 
 
 # ---------------------------------------------------------------- cold wood brought in
@@ -291,7 +313,7 @@ def time_to_warm(thickness_m: float, start_k: float, room_k: float, target_k: fl
     z = plane_wall_root(limit("room film") * half / limit("wood conductivity"))
     c = 4 * math.sin(z) / (2 * z + math.sin(2 * z))
     theta = (room_k - target_k) / (room_k - start_k)
-    return max(0.0, half**2 / (limit("wood diffusivity") * z**2) * math.log(c / theta))
+    return half**2 / (limit("wood diffusivity") * z**2) * math.log(c / theta)
 
 
 def plane_wall_root(biot: float) -> float:
@@ -380,4 +402,4 @@ def working_time_ratio(temperature_k: float, reference_k: float, halving_step_k:
     ----------
     pot-life-rule.
     """
-    return 2.0 ** (-(temperature_k - reference_k) / halving_step_k)
+    return math.exp2(-(temperature_k - reference_k) / halving_step_k)

@@ -19,6 +19,7 @@ PLAIN = {
     "how-fast": {"diameter": "300"},
     "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},
     "before-a-pour": {"depth": "40"},
+    "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 
 
