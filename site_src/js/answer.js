@@ -1,6 +1,7 @@
 // Shows an answer in its place. Every word comes from calc or from the page; nothing is worked out here.
 
 import { copyText, shareAddress } from './device/share.js';
+import { glue } from './spell.js';
 
 /** A figure of more characters than this goes over several lines. */
 const LONG_FIGURE = 8;
@@ -65,9 +66,9 @@ export class AnswerView {
     hero.toggleAttribute('data-words', !/\d/.test(headline.text));
     hero.toggleAttribute('data-long', /\d/.test(headline.text) && headline.text.length > LONG_FIGURE);
     hero.style.setProperty('--chars', String(headline.text.length + 0.4 * headline.unit.length));
-    figure.textContent = headline.text;
-    for (const name of ['label', 'unit', 'say']) this.#part(hero, name).textContent = headline[name];
-    this.#part(hero, 'band').textContent = band?.text ?? '';
+    figure.textContent = glue(headline.text);
+    for (const name of ['label', 'unit', 'say']) this.#part(hero, name).textContent = glue(headline[name]);
+    this.#part(hero, 'band').textContent = glue(band?.text ?? '');
   }
 
   /** @param {string} name @param {any} entry */

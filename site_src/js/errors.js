@@ -79,6 +79,10 @@ export class Ask {
     this.#list.replaceChildren(...buttons);
   }
 
+  get element() {
+    return this.#box;
+  }
+
   get text() {
     return this.#box.hidden ? '' : this.#text.textContent;
   }

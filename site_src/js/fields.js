@@ -8,6 +8,8 @@ export class Field {
   origin = null;
   /** The maker has left this field, so its message may be shown. */
   left = false;
+  /** The unit was pressed: the field keeps the full keyboard while the page is open. */
+  #allKeys = false;
   #error;
   #hint;
 
@@ -23,6 +25,7 @@ export class Field {
     this.isChoice = element.dataset.type === 'choice';
     this.#error = /** @type {HTMLElement} */ (element.querySelector('.field__error'));
     this.#hint = element.querySelector('.field__hint');
+    element.querySelector('[data-part="unit"]')?.addEventListener('click', () => this.#takeAllKeys());
     if (this.isChoice) this.show('');
   }
 
@@ -32,13 +35,21 @@ export class Field {
     return this.inputs[0].value.trim();
   }
 
+  get label() {
+    return this.element.querySelector('.field__label').textContent;
+  }
+
   /** Label and entry in words. */
   reads() {
-    const label = this.element.querySelector('.field__label').textContent;
+    const { label } = this;
     if (this.isPick) return { label, text: this.element.querySelector('[data-part="picked"]').textContent };
     if (this.isChoice) return { label, text: this.target.parentElement.querySelector('.choice__label').textContent };
-    const unit = this.element.querySelector('.box__unit')?.textContent ?? '';
+    const unit = this.#unit?.textContent ?? '';
     return { label, text: hasUnit(this.text) ? this.text : `${this.text} ${unit}`.trim() };
+  }
+
+  get #unit() {
+    return /** @type {HTMLElement|null} */ (this.element.querySelector('[data-part="unit-text"]'));
   }
 
   /** The control that takes the focus. */
@@ -63,7 +74,7 @@ export class Field {
   /** Show what was typed; under the other units with its own unit, until calc has put it into these. @param {System} units */
   showOrigin(units) {
     const { typed = '', units: own = units } = this.origin ?? {};
-    const unit = /** @type {HTMLElement|null} */ (this.element.querySelector('.box__unit'))?.dataset[own] ?? '';
+    const unit = this.#unit?.dataset[own] ?? '';
     this.show(own === units || hasUnit(typed) ? typed : `${typed} ${unit}`.trim());
   }
 
@@ -85,7 +96,16 @@ export class Field {
       part.textContent = part.dataset[units];
     }
     const [input] = this.inputs;
-    if ('fractions' in input.dataset) input.inputMode = units === 'imperial' ? 'text' : 'decimal';
+    if ('fractions' in input.dataset && !this.#allKeys) input.inputMode = units === 'imperial' ? 'text' : 'decimal';
+  }
+
+  /** Fractions and other units need letters: a field that has the focus gives it up first, or the keys would stay as they are. */
+  #takeAllKeys() {
+    const [input] = this.inputs;
+    this.#allKeys = true;
+    input.blur();
+    input.inputMode = 'text';
+    input.focus();
   }
 
   /** Whether the field is asked, and show or hide it so. @param {Map<string, string>} choices those of the fields before */

@@ -4,11 +4,14 @@ import { readFragment, writeFragment } from './address.js';
 import { AnswerView } from './answer.js';
 import { Ask, ErrorSummary } from './errors.js';
 import { Field } from './fields.js';
+import { glue } from './spell.js';
 
 /** @typedef {import('./fields.js').System} System @typedef {import('./fields.js').Typed} Typed */
 
 /** Pause after a keystroke before calc is asked, in ms. */
 const PAUSE = 60;
+/** Pause after a keystroke before the maker is asked about a slip: a number may still be growing. */
+const GROWING = 900;
 
 /** @param {HTMLElement} root @param {import('./app.js').App} app */
 export async function mount(root, app) {
@@ -37,6 +40,9 @@ class QuestionForm {
   /** The last request ended in a fault of ours. */
   #fault = false;
   #timer = 0;
+  /** The field being typed in, until it is left or the keys rest. */
+  #growing = '';
+  #growingTimer = 0;
   #busy = false;
   #again = false;
   /** What was cleared, to be put back. @type {any} */
@@ -58,7 +64,7 @@ class QuestionForm {
     this.#ask = new Ask(part('ask'), (...picked) => this.#picked(...picked));
     this.#answer = new AnswerView(part('reserve'), { title: root.dataset.title, address: () => this.#address() });
     this.#words = part('readout-words');
-    this.#figure = part('readout-figure');
+    this.#figure = part('readout-what');
   }
 
   async start() {
@@ -85,6 +91,7 @@ class QuestionForm {
 
   stop() {
     clearTimeout(this.#timer);
+    clearTimeout(this.#growingTimer);
     this.#ending.abort();
   }
 
@@ -114,17 +121,30 @@ class QuestionForm {
     if (!field) return;
     field.take(this.#app.units);
     if (field.isChoice) field.left = true;
+    else this.#grows(field.name);
     this.#offerClear(null);
     this.#askFields();
     this.#changed();
   }
 
   /** @param {FocusEvent} event */
-  #left({ target }) {
+  #left({ target, relatedTarget }) {
     const field = this.#fields.get(/** @type {HTMLInputElement} */ (target).name);
-    if (!field?.origin) return;
+    if (!field?.origin || field.element.contains(/** @type {Node|null} */ (relatedTarget))) return;
     field.left = true;
+    this.#grows('');
     this.#showMessages();
+  }
+
+  /** @param {string} name */
+  #grows(name) {
+    this.#growing = name;
+    clearTimeout(this.#growingTimer);
+    if (name) this.#growingTimer = window.setTimeout(() => {
+      this.#growing = '';
+      this.#showMessages();
+      this.#showState();
+    }, GROWING);
   }
 
   #changed() {
@@ -297,10 +317,7 @@ class QuestionForm {
     else this.#answer.clear();
     this.#showMessages();
     this.#showState();
-    if (!reply.headline) {
-      if (this.#ask.text) this.#app.announce(this.#ask.text);
-      return;
-    }
+    if (!reply.headline) return;
     const { label, text, unit, say } = reply.headline;
     this.#app.announce(`${label}: ${text} ${unit}. ${say}`);
     if (text !== before && Object.keys(this.#record().inputs).length) this.#keep();
@@ -313,10 +330,24 @@ class QuestionForm {
     for (const field of this.#fields.values()) {
       field.say(shown.find((/** @type {any} */ error) => error.field === field.name)?.message ?? '');
     }
-    this.#ask.put(queries[0] ?? shown.find((/** @type {any} */ error) => error.choices?.length));
+    this.#putQuestion(queries[0] ?? shown.find((/** @type {any} */ error) => error.choices?.length));
     if (this.#summary.isOpen) this.#summary.fill(errors);
     if (!errors.length) this.#submitted = false;
     this.#title(this.#summary.isOpen);
+  }
+
+  /** The question about a slip; where the field itself says what is wrong, only what else may be meant. @param {any} told */
+  #putQuestion(told) {
+    const field = this.#fields.get(told?.field);
+    const before = this.#ask.text;
+    const { meant } = this.#ask.element.dataset;
+    if (told && this.#growing === told.field) this.#ask.put(undefined);
+    else this.#ask.put(told?.keep || !field ? told : { ...told, message: meant.replace('{}', field.label) });
+    if (!this.#ask.text || this.#ask.text === before) return;
+    this.#app.announce(this.#ask.text);
+    const { activeElement } = document;
+    const covered = activeElement?.getBoundingClientRect().bottom > this.#ask.element.getBoundingClientRect().top;
+    if (covered && this.#form.contains(activeElement)) activeElement.scrollIntoView({ block: 'nearest' });
   }
 
   /** A field's own message comes after leaving it; 'nothing there' only once the answer was asked for. @param {any} error */
@@ -327,14 +358,17 @@ class QuestionForm {
 
   /** The bar at the bottom: the figure, or in words why there is none. Two elements, so that neither ever moves. */
   #showState() {
-    const { headline, queries } = this.#reply ?? {};
+    const { headline } = this.#reply ?? {};
     const words = this.#words.dataset;
     this.#figure.hidden = !headline;
     this.#words.hidden = Boolean(headline);
-    if (headline) this.#figure.textContent = `${headline.text} ${headline.unit}`.trim();
-    else if (this.#fault) this.#words.textContent = words.bug;
+    if (headline) {
+      const part = (/** @type {string} */ name) => this.#figure.querySelector(`[data-part="readout-${name}"]`);
+      part('label').textContent = headline.label;
+      part('figure').textContent = glue(`${headline.text} ${headline.unit}`.trim());
+    } else if (this.#fault) this.#words.textContent = words.bug;
     else if (this.#app.desk.state !== 'ready') this.#words.textContent = words[this.#app.desk.state];
-    else this.#words.textContent = queries?.length ? words.asking : words.missing;
+    else this.#words.textContent = this.#ask.text ? words.asking : words.missing;
     this.#root.toggleAttribute('data-answered', Boolean(headline));
   }
 
@@ -342,6 +376,7 @@ class QuestionForm {
   async #submit(event) {
     event.preventDefault();
     this.#submitted = true;
+    this.#grows('');
     for (const field of this.#fields.values()) field.left = true;
     await this.#work();
     while (this.#busy) await new Promise((resolve) => setTimeout(resolve, 20));

@@ -1,15 +1,21 @@
-// Home: the way back to where the maker was last. The newest draft or run of this device.
+// Home: the way back to where the maker was last: to a run under way before anything else, for a clock may be running.
+
+import { glue } from './spell.js';
+
+/** A run left open longer ago than this is no longer under way, ms. */
+const UNDER_WAY = 12 * 3600e3;
 
 /** @param {HTMLElement} root @param {import('./app.js').App} app */
 export async function mount(root, app) {
   const records = [...(await app.store.all('drafts')), ...(await app.store.all('runs'))].filter((record) => record.path && record.at);
-  const last = records.sort((a, b) => b.at - a.at)[0];
+  const rank = (/** @type {any} */ record) => record.at + (record.open && Date.now() - record.at < UNDER_WAY ? UNDER_WAY : 0);
+  const last = records.sort((one, other) => rank(other) - rank(one))[0];
   const part = (/** @type {string} */ name) => /** @type {HTMLElement} */ (root.querySelector(`[data-part="${name}"]`));
   if (last) {
     const link = /** @type {HTMLAnchorElement} */ (part('link'));
     link.href = new URL(last.path, app.root).href;
     part('name').textContent = last.name;
-    part('what').textContent = last.what ?? '';
+    part('what').textContent = glue(last.what ?? '');
     part('none').hidden = true;
     link.hidden = false;
   }

@@ -5,3 +5,8 @@ export function spell(seconds) {
   const two = (/** @type {number} */ number) => String(number).padStart(2, '0');
   return hours ? `${hours}:${two(minutes)}:${two(rest)}` : `${minutes}:${two(rest)}`;
 }
+
+/** What belongs together stays on one line: a part and its weight, a figure and its unit, a sum and its plus. @param {string} text */
+export function glue(text) {
+  return text.replace(/ (?=\+)/g, '\u00a0').replace(/\b([A-Z]) (?=\d)|(\d) (?=(?:[a-zA-Z]{1,3}|%)(?![a-zA-Z]))/g, '$1$2\u00a0');
+}
