@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from calc import desk
 from calc.errors import RequestError
+from calc.words import both
 
 
 def _parser() -> argparse.ArgumentParser:
@@ -61,6 +62,8 @@ def _answer(parser: argparse.ArgumentParser, given: argparse.Namespace) -> int:
             print(f"{entry['message']}{hint}{'' if entry in reply['errors'] else ' (--yes keeps it.)'}", file=sys.stderr)
         return 2
     _print(reply, given.json, reply["text"])
+    for entry in reply["unasked"]:
+        print(f"Not used: {entry['field']} (asked when {both(entry['wanting'])}).", file=sys.stderr)
     return 0
 
 

@@ -60,7 +60,8 @@ def answer(
     Returns
     -------
     dict
-        all parts of an answer; with ``errors`` or ``queries`` there is no headline.
+        all parts of an answer; with ``errors`` or ``queries`` there is no headline. ``unasked`` names inputs that were
+        not used because of what was chosen elsewhere: the page keeps such texts hidden, the shell tells of them.
     """
     question = _question(id)
     system = _system(units)
@@ -239,7 +240,7 @@ _PARTS = ("lines", "limits", "changes", "cautions", "working", "grids")
 
 def _unanswered(question: Question, system: System, errors: list[Json] | None = None, queries: list[Json] | None = None) -> Json:
     reply: Json = {"id": question.id, "name": question.name, "units": system, "errors": errors or [], "queries": queries or []}
-    reply |= {part: [] for part in _PARTS} | {"headline": None, "band": None, "assumed": [], "sources": [], "values": {}, "extra": {}}
+    reply |= {part: [] for part in _PARTS} | {"headline": None, "band": None, "assumed": [], "sources": [], "values": {}, "extra": {}, "unasked": []}
     reply["text"] = "\n".join(entry["message"] for entry in [*reply["errors"], *reply["queries"]])
     return reply
 
@@ -256,6 +257,9 @@ def _answered(question: Question, given: Given, found: Answer) -> Json:
         "sources": [_part(sources.source(key)) for key in keys],
         "values": {name: _part(figure) for name, figure in found.values.items()},
         "extra": found.extra,
+        "unasked": [
+            {"field": name, "label": question.named(name).label, "wanting": list(missing)} for name, missing in given.unasked.items()
+        ],
     }
     for name, figure in found.values.items():
         if figure.si is not None and not math.isfinite(figure.si):

@@ -371,6 +371,21 @@ class Text(Field):
         return typed.text.strip()[: self.most], None
 
 
-def asked(field: Field, choices: Mapping[str, str]) -> bool:
-    """Whether the field is asked, given the values of the choice fields before it."""
-    return all(choices.get(name) in values for name, values in field.when)
+def wanting(field: Field, choices: Mapping[str, str]) -> tuple[str, ...]:
+    """What would have to be chosen for the field to be asked, in the shell's names; nothing when it is asked.
+
+    Parameters
+    ----------
+    field : any.
+    choices : the values of the choice fields before it.
+
+    Returns
+    -------
+    tuple of str
+
+    Examples
+    --------
+    >>> wanting(measure("depth", "Depth", "mm", 1, 9, when=(("shape", ("box", "tray")),)), {"shape": "ring"})
+    ('shape is box or tray',)
+    """
+    return tuple(f"{name} is {either(values)}" for name, values in field.when if choices.get(name) not in values)

@@ -17,7 +17,7 @@ from typing import Any, cast
 
 from calc.answers import Answer
 from calc.errors import InputError, InputErrors
-from calc.fields import Choice, Field, Parsed, Query, Typed, Value, asked
+from calc.fields import Choice, Field, Parsed, Query, Typed, Value, wanting
 from calc.quantity import Rounding, Shown, Style, System, write
 
 
@@ -25,13 +25,17 @@ class Given:
     """The parsed inputs of one question, and the unit system to answer in.
 
     ``si``, ``choice``, ``many`` and ``ratio`` return a value that is there; ``maybe`` returns None
-    for a field that was left empty with no default, or is not asked.
+    for a field that was left empty with no default, or is not asked. ``unasked`` holds the fields that were
+    typed all the same, each with what would have to be chosen first; a page keeps such texts, a shell tells.
     """
 
-    def __init__(self, values: Mapping[str, Parsed], system: System, fields: Mapping[str, Field]) -> None:
+    def __init__(
+        self, values: Mapping[str, Parsed], system: System, fields: Mapping[str, Field], unasked: Mapping[str, tuple[str, ...]]
+    ) -> None:
         self._values = values
         self._fields = fields
         self.system = system
+        self.unasked = unasked
 
     def si(self, name: str) -> float:
         return cast(float, self._there(name))
@@ -159,11 +163,15 @@ class Question:
         queries: list[Query] = []
         values: dict[str, Parsed] = {}
         choices: dict[str, str] = {}
+        unasked: dict[str, tuple[str, ...]] = {}
         for declared in self.fields:
-            if not asked(declared, choices):
-                continue
             typed = inputs.get(declared.name, Typed(""))
             is_typed = bool(typed.text.strip())
+            missing = wanting(declared, choices)
+            if missing:
+                if is_typed:
+                    unasked[declared.name] = missing
+                continue
             effective = typed if is_typed else Typed(declared.default_text(units), units)
             if not effective.text:
                 if declared.required:
@@ -181,7 +189,7 @@ class Question:
                 queries.append(query)
         if errors:
             raise InputErrors(errors)
-        return Given(values, units, by_name), queries
+        return Given(values, units, by_name, unasked), queries
 
 
 @cache

@@ -52,6 +52,13 @@ def test_a_slip_is_asked_about_and_kept_on_yes(capsys: pytest.CaptureFixture[str
     assert main(["how-fast", "diameter=15 mm", "--yes"]) == 0
 
 
+def test_an_input_that_another_choice_leaves_unasked_is_told(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["how-fast", "diameter=300", "steps=200 400"]) == 0
+    assert capsys.readouterr().err == "Not used: steps (asked when speeds is steps).\n"
+    assert main(["how-fast", "diameter=300", "steps=200 400", "speeds=steps"]) == 0
+    assert capsys.readouterr().err == ""
+
+
 @pytest.mark.parametrize("words", [["how-far"], ["describe", "nothing"], ["how-fast", "diameter=300", "colour=blue"]])
 def test_what_does_not_exist_is_exit_2(words: list[str], capsys: pytest.CaptureFixture[str]) -> None:
     assert main(words) == 2

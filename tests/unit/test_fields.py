@@ -6,7 +6,7 @@ import pytest
 
 from calc.answers import Answer, Headline, Working
 from calc.errors import InputError, InputErrors
-from calc.fields import Choice, Numbers, Option, Quantity, Ratio, Text, Typed, asked
+from calc.fields import Choice, Numbers, Option, Quantity, Ratio, Text, Typed, wanting
 from calc.questions import Given, Question, Table, defaults_used
 
 DIAMETER = Quantity(
@@ -112,7 +112,9 @@ def test_what_is_missing_is_named() -> None:
 def test_a_field_that_is_not_asked_is_not_read() -> None:
     given, _ = QUESTION.parse({"diameter": Typed("300"), "ratio": Typed("2:1"), "note": Typed("hello")}, "metric", {})
     assert given.words("note") == ""
-    assert not asked(QUESTION.named("note"), {"way": "weighed"})
+    assert given.unasked == {"note": ("way is measured",)} == {"note": wanting(QUESTION.named("note"), {"way": "weighed"})}
+    given, _ = QUESTION.parse({"diameter": Typed("300"), "ratio": Typed("2:1"), "way": Typed("measured"), "note": Typed("hello")}, "metric", {})
+    assert given.words("note") == "hello" and not given.unasked
 
 
 def test_a_confirmed_slip_is_not_asked_again_until_it_is_typed_anew() -> None:
