@@ -19,6 +19,7 @@ PLAIN = {
     "how-fast": {"diameter": "300"},
     "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},
     "before-a-pour": {"depth": "40"},
+    "dry-enough": {"readings": "9 9.5 10"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 
