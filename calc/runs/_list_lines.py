@@ -60,6 +60,7 @@ class Line:
 
 
 def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
+    """Play the presses from the first to the last; an event that no list knows is the page's mistake."""
     found = Presses()
     for event in events:
         kind, at = event["type"], float(event["at"])
@@ -96,18 +97,19 @@ def _press(checklist: Checklist, found: Presses, event: Event, at: float) -> Non
     if item.gate == "G17" and event["type"] == "tick":
         found.gloves_at = at
     if checklist.id == "C2" and item.number == 1:
-        found.mixed_at = at
+        found.mixed_at = found.mixed_at or at  # the mixing steps may have started the clock
         found.gloves_at = found.gloves_at or at
 
 
 def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -> list[Line]:
+    """Every line as it stands now: a press counts only for the figures it was made for."""
     planned = before_a_pour.findings(given)
     lines = []
     for item in checklist.items:
         finding = _finding(checklist, item, planned, given, presses, now)
         figures = _signature(finding) if finding is not None and item.gate not in ("G6", "G17") else ""
         said = None if finding is None else wording.say(finding, given.system)
-        line = Line(item, _text(item, given), said, figures, None, presses.before.get(item.number, ""))
+        line = Line(item, _text(item, given, running=presses.mixed_at is not None), said, figures, None, presses.before.get(item.number, ""))
         press = presses.closed.get(item.number)
         if press is not None:
             fault = _valid(line, press)
@@ -175,8 +177,10 @@ def _digits(value: float | None) -> str:
     return "-" if value is None else f"{value:.6g}"
 
 
-def _text(item: Item, given: Given) -> str:
-    """The item's words with the plan's figures in them, where the plan has them."""
+def _text(item: Item, given: Given, *, running: bool) -> str:
+    """The item's words, with the plan's figures in them where the plan has them."""
+    if running and item.running:
+        return item.running
     names = {name for name in ("depth", "mass", "earliest", "planned_peak") if "{" + name + "}" in item.with_figures}
     if not names or any(given.maybe(name) is None for name in names):
         return item.text
@@ -184,6 +188,7 @@ def _text(item: Item, given: Given) -> str:
 
 
 def written(given: Given, name: str) -> str:
+    """A figure of the plan with its unit, as its gate would write it."""
     declared = before_a_pour.QUESTION.named(name)
     assert isinstance(declared, Quantity)
     kind = {"length": "length", "mass": "mass", "temperature": "temperature", "time": "duration"}[declared.kind]

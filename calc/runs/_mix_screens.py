@@ -51,6 +51,7 @@ class MixScreen:
             "cautions": [],
             "errors": [{"field": "reading", "code": "refused", "message": self.error, "given": ""}] if self.error else [],
             "record": list(state.record),
+            "carry": self.carry(),
         }
         screen |= self.doubt() if state.doubt is not None else _SCREENS[(job.way, state.phase)](self)
         if self.overdue:
@@ -58,6 +59,10 @@ class MixScreen:
             if state.phase in ("mix", "second", "clear", "colour", "pour"):
                 screen["note"] = f"{_OVERDUE_WAY_OUT} Still thin and cool? {screen['say']}"
                 screen["say"] = _OVERDUE
+                screen["buttons"].append(_button("danger", "Too thick or warm: do not pour it", "discard"))
+            elif state.phase in ("b", "fix", "left-b") and state.doubt is None:
+                screen["note"] = f"Thick, stringy or warm: into the tray. Still thin and cool? {screen['say']}"
+                screen["say"] = "Past the working time."
                 screen["buttons"].append(_button("danger", "Too thick or warm: do not pour it", "discard"))
         if self.started:
             screen["buttons"].append(undo("Undo"))
@@ -128,6 +133,12 @@ class MixScreen:
             clocks.append({"id": "mix", "starts": state.since, "ends": state.since + seconds, "warns": None, "alarm": False} | label)
         return clocks
 
+    def carry(self) -> list[dict[str, Any]]:
+        """What the checklists of the same batch begin with: when A met B, last."""
+        state = self.state
+        met = state.met if state.met is not None and not state.discarded else state.met_before
+        return [] if met is None else [{"type": "mixed", "at": met}]
+
     def mass(self, kg: float) -> Shown:
         return self.state.job.face.show(kg)
 
@@ -163,6 +174,8 @@ class MixScreen:
         state = self.state
         inside = state.a + state.b
         put = "Put the bucket on the scale, with what is in it." if inside else "Put the empty bucket on the scale."
+        if state.empty is None:
+            put += " Set it to 0, or key in what it shows."
         buttons = []
         start: float | None = None
         if state.empty is not None:
@@ -265,7 +278,7 @@ class MixScreen:
             "step": "Weigh B",
             "big": self.big("The jug falls to" if decant else "The scale goes up to", target),
             "say": "Pour B out of the jug." if decant else "Pour B in, slowly at the end.",
-            "note": f"B {self.mass(state.target.b - state.b)} goes in, for the A that is really there.",
+            "note": f"B {self.mass(state.target.b - state.b)} for the A that is in.",
             "buttons": [
                 _button("main", "Done as shown", "b"),
                 self.ask("b", "It shows something else", "The scale shows", target),

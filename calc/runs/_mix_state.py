@@ -66,6 +66,8 @@ class State:
     full_a: float | None = None
     full_b: float | None = None
     met: float | None = None
+    #: When the parts of the last pour that went into a mould met.
+    met_before: float | None = None
     since: float = 0.0
     discarded: bool = False
     back_to: str = ""
@@ -86,8 +88,8 @@ class State:
         return Parts(self.a, self.b)
 
 
-
 def begin(job: Job) -> State:
+    """The state before the first press."""
     state = State(job, job.pours(), empty=job.empty)
     _open_pour(state, job.in_a, job.in_b)
     return state
@@ -134,6 +136,7 @@ def _reading(state: State, event: Event, shown: float | None) -> float:
 
 
 def half_step(state: State) -> float:
+    """Half of the scale's step, kg: less than this, it does not show."""
     return state.job.face.step_kg / 2
 
 
@@ -305,6 +308,7 @@ def _on_poured(state: State, event: Event, at: float) -> None:
 def _on_tray(state: State, event: Event, at: float) -> None:
     if not state.discarded:
         checked = state.job.way != "kit" or state.full_b is not None
+        state.met_before = state.met
         state.done += (Done(state.parts, mixing.ratio_error(state.parts, state.job.ratio), checked),)
         planned, *rest = state.todo
         as_planned = abs(state.parts.total - planned.total) <= _AS_PLANNED * state.job.face.step_kg
@@ -414,8 +418,8 @@ _HANDLERS: Mapping[str, Mapping[str, Callable[[State, Event, float], None]]] = {
     "a": {"a": _on_a, "off": _on_off, "tipped": _on_tipped},
     "a-over": {"a": _on_a, "off": _on_off},
     "meet": {"meet": _on_meet, "more-a": _on_more_a, "off": _on_off},
-    "b": {"b": _on_b, "off": _on_off},
-    "fix": {"fix": _on_fix, "accept": _on_accept, "give-up": _go("give-up")},
+    "b": {"b": _on_b, "off": _on_off, "discard": _on_discard},
+    "fix": {"fix": _on_fix, "accept": _on_accept, "give-up": _go("give-up"), "discard": _on_discard},
     "give-up": {"back": _go("fix"), "discard": _on_discard, "use": _on_accept},
     "mix": {"mixed": _go("second"), "discard": _on_discard},
     "second": {"second": _go("clear"), "discard": _on_discard},
@@ -426,7 +430,7 @@ _HANDLERS: Mapping[str, Mapping[str, Callable[[State, Event, float], None]]] = {
     "full-a": {"full": _on_full, "skip": _on_skip},
     "full-b": {"full": _on_full, "skip": _on_skip},
     "left-a": {"left": _on_left},
-    "left-b": {"left": _on_left},
+    "left-b": {"left": _on_left, "discard": _on_discard},
     "off": {"off-zero": _on_off_zero, "off-reading": _on_off_reading, "twin": _on_twin},
     "end": {},
 }

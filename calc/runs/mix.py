@@ -75,6 +75,7 @@ def _cannot(step: str, say: str) -> Screen:
     return {
         "id": "mix", "title": "Not yet", "step": step, "progress": [0, 0], "ended": False, "big": None, "say": say, "note": "",
         "tone": "stop", "buttons": [], "totals": [], "clocks": [], "items": [], "cautions": [], "errors": [], "record": [],
+        "carry": [],
     }  # fmt: skip
 
 

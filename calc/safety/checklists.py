@@ -13,7 +13,7 @@ from calc.safety.facts import facts
 
 @dataclass(frozen=True)
 class Item:
-    """One line of a list. ``with_figures`` is its text when the plan has the figures it names."""
+    """One line of a list. ``with_figures`` is its text when the plan has the figures it names, ``running`` when its clock runs already."""
 
     number: int
     text: str
@@ -21,6 +21,7 @@ class Item:
     facts: tuple[str, ...]
     gate: str = ""
     with_figures: str = ""
+    running: str = ""
     reasons: tuple[str, ...] = ()
     no: bool = False
     gravest: bool = False
@@ -53,7 +54,7 @@ def all_checklists() -> Mapping[str, Checklist]:
 
 
 def _item(number: int, row: Mapping[str, Any]) -> Item:
-    kept = {key: row[key] for key in ("text", "why", "gate", "no", "gravest", "card") if key in row}
+    kept = {key: row[key] for key in ("text", "why", "gate", "running", "no", "gravest", "card") if key in row}
     facts(row["facts"])
     return Item(
         number=number, facts=tuple(row["facts"]), with_figures=row.get("with", ""), reasons=tuple(row.get("reasons", ())), **kept

@@ -233,3 +233,12 @@ def test_a_press_that_does_not_exist_is_refused(event: dict[str, Any]) -> None:
     request = {"call": "run", "args": {"id": "C1", "inputs": {}, "units": "metric", "events": [event], "now": 1.0}}
     reply = json.loads(desk.handle(json.dumps(request)))
     assert not reply["ok"] and reply["error"]["kind"] == "request"
+
+
+def test_a_clock_that_the_mixing_steps_started_is_not_started_again() -> None:
+    met = {"type": "mixed", "at": 100.0}
+    shown = screen("C2", [met], FINE, now=160.0)
+    assert shown["items"][0]["text"] == "The parts have met: the clock runs."
+    ticked = screen("C2", [met, press(shown, 1, 170.0)], FINE)
+    assert {clock["starts"] for clock in ticked["clocks"] if clock["id"] == "working"} == {100.0}
+    assert {"type": "mixed", "at": 100.0} in ticked["carry"]

@@ -124,6 +124,26 @@ def test_overdue_is_a_stop_with_a_way_out() -> None:
     assert "was not used" in bench.screen["record"][0]
 
 
+def test_overdue_while_b_is_weighed_says_so_before_it_says_to_pour() -> None:
+    bench = Bench()
+    bench.press("base", "a", "meet")
+    bench.now += 46 * 60
+    screen = bench.screen
+    assert screen["tone"] == "stop" and screen["say"] == "Past the working time."
+    assert screen["big"] and "Still thin and cool? Pour B in" in screen["note"]
+    assert bench.press("discard")["step"] == "Leftovers"
+
+
+def test_the_checklists_begin_with_the_time_a_met_b() -> None:
+    bench = Bench()
+    assert bench.screen["carry"] == []
+    bench.press("base", "a", "meet")
+    met = bench.now
+    assert bench.screen["carry"] == [{"type": "mixed", "at": met}]
+    bench.press("b", *FINISH)
+    assert bench.screen["title"] == "Pour 2 of 2" and bench.screen["carry"] == [{"type": "mixed", "at": met}]
+
+
 def test_without_a_working_time_the_clock_counts_up() -> None:
     bench = Bench(replace(JOB, working=None))
     bench.press(*WEIGHED)
