@@ -74,6 +74,7 @@ class Field:
 
     @property
     def type(self) -> str:
+        """The kind of field, for forms."""
         return type(self).__name__.lower()
 
     def missing(self) -> InputError:
@@ -134,6 +135,7 @@ class Quantity(Field):
     accepts: tuple[str, ...] = ()
 
     def unit(self, system: System) -> str:
+        """The unit of a bare number under this unit system."""
         return self.units[system == "imperial"]
 
     def _si(self, value: float) -> float:
@@ -352,6 +354,7 @@ class Choice(Field):
         raise InputError(self.name, "choice", options=self.would_do(typed.units))
 
     def label_of(self, value: str) -> str:
+        """What the maker reads for an option's value."""
         return next(option.label for option in self.options if option.value == value)
 
     def as_json(self) -> dict[str, Any]:

@@ -36,6 +36,7 @@ class ScaleFace:
 
     @property
     def step_kg(self) -> float:
+        """The step, kg."""
         return to_si(self.step, "mass", self.unit)
 
     @property
@@ -77,10 +78,23 @@ def face_of(step: float, unit: str) -> ScaleFace:
 
     A step that is no short decimal there (1 g is 0.03527 oz) goes up to the next 1, 2 or 5: 0.05 oz.
 
+    Parameters
+    ----------
+    step : kg, more than zero.
+    unit : a unit of mass, as shown.
+
+    Returns
+    -------
+    ScaleFace
+
     Examples
     --------
     >>> face_of(0.001, "oz").step, face_of(0.001, "g").step
     (0.05, 1.0)
+
+    References
+    ----------
+    Common practice, no source: scales step in 1, 2 and 5.
     """
     shown = from_si(step, "mass", unit)
     if _whole(shown * 10**_DECIMALS):

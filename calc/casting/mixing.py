@@ -224,6 +224,11 @@ def parts_with(planned: Parts, in_bucket_a: float, in_bucket_b: float, ratio: Ra
     Parts
         The plan itself while neither part is over it; else grown to fit the part that is.
 
+    Raises
+    ------
+    ValueError
+        Less than nothing is in the bucket.
+
     Examples
     --------
     >>> round(parts_with(Parts(1.2897, 0.5803), 1.342, 0, Ratio(100, 45)).total, 4)

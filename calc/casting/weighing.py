@@ -62,6 +62,11 @@ def pour_limit(
     PourLimit
         Both limits. The scale's may be zero or negative: the bucket alone is too heavy for it.
 
+    Raises
+    ------
+    ValueError
+        A density or a fill share of nothing, or a bucket that weighs less than nothing.
+
     Examples
     --------
     >>> round(pour_limit(2.0, 0.060, 1.5e-3, 0.8, 1100).net, 3)

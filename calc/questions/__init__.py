@@ -38,18 +38,23 @@ class Given:
         self.unasked = unasked
 
     def si(self, name: str) -> float:
+        """A quantity in SI (spindle speed in rpm)."""
         return cast(float, self._there(name))
 
     def choice(self, name: str) -> str:
+        """The value of the option chosen."""
         return cast(str, self._there(name))
 
     def many(self, name: str) -> tuple[float, ...]:
+        """Several numbers in SI, smallest first."""
         return cast("tuple[float, ...]", self._there(name))
 
     def ratio(self, name: str) -> tuple[float, float]:
+        """The parts of A and of B, as typed."""
         return cast("tuple[float, float]", self._there(name))
 
     def maybe(self, name: str) -> float | None:
+        """A quantity in SI, or None where there is none."""
         return cast("float | None", self._values[name].value if name in self._values else None)
 
     def words(self, name: str) -> str:
@@ -143,6 +148,7 @@ class Question:
     words: Mapping[str, str] = attribute(default_factory=dict)
 
     def named(self, name: str) -> Field:
+        """The field of that name."""
         return self._by_name()[name]
 
     def _by_name(self) -> Mapping[str, Field]:

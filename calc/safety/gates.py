@@ -370,6 +370,10 @@ def spread_depth(mass_kg: float, length_m: float, width_m: float, density_kg_per
     --------
     >>> round(spread_depth(2.2, 0.5, 0.4, 1100.0), 4)
     0.01
+
+    References
+    ----------
+    Plain geometry.
     """
     return mass_kg / (density_kg_per_m3 * length_m * width_m)
 

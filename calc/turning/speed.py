@@ -129,6 +129,7 @@ class TopSpeed:
 
     @property
     def refused(self) -> bool:
+        """Whether no setting of the lathe is slow enough."""
         return self.setting_rpm is None
 
     @property

@@ -41,6 +41,7 @@ REFLEX = (
 
 
 def headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Raise]) -> Headline:
+    """The setting and how to come to it; for a refusal, the remedy first."""
     if top.setting_rpm is None:
         lower = round_to(top.hard_rpm, speed.VARIABLE_STEP_RPM, "down")
         if changes:
@@ -91,6 +92,7 @@ def ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
 
 
 def lines(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Line, ...]:
+    """What is done at the lathe before and while it runs; nothing for a refusal."""
     if top.setting_rpm is None:
         return ()
     still = _still(case)
@@ -173,6 +175,7 @@ def extra(top: speed.TopSpeed) -> dict[str, Any]:
 
 
 def rung(limit: speed.Limit, why: str, rules: bool) -> Limit:
+    """One limit as it is read; ``rules`` for the one that decides."""
     return Limit(limit.id, _NAMES[limit.id], rpm_text(limit.speed_rpm), "rpm", why, rules)
 
 

@@ -78,6 +78,7 @@ def _unbalance_working(given: Given, case: Case) -> Working:
 
 
 def setting_working(speeds: speed.Speeds, top: speed.TopSpeed) -> Working:
+    """From the lowest limit to what the lathe can be set to."""
     can = ", ".join(f"{step:g}" for step in speeds.steps_rpm) if speeds.steps_rpm else f"{speeds.lowest_rpm:g} to {speeds.highest_rpm:g}"
     rule = "highest step not above the lowest limit" if speeds.steps_rpm else "lowest limit, down to a full ten"
     result = "none: the lowest is above it" if top.setting_rpm is None else f"{top.setting_rpm:g} rpm"

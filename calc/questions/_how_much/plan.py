@@ -32,6 +32,7 @@ class Plan:
 
     @property
     def first(self) -> Parts:
+        """The pour that is weighed first."""
         return self.pours[0]
 
     @property
@@ -41,10 +42,12 @@ class Plan:
 
     @property
     def smallest(self) -> Parts:
+        """The smallest pour: the scale holds its ratio worst."""
         return min(self.pours, key=lambda pour: pour.total)
 
     @property
     def poured(self) -> float:
+        """All the pours together, kg."""
         return sum(pour.total for pour in self.pours)
 
     @property
@@ -54,6 +57,7 @@ class Plan:
 
     @property
     def grade(self) -> mixing.Grade:
+        """Whether the scale is good enough for the smallest pour."""
         return mixing.grade(self.hold, self.job.good, self.job.worst)
 
     @property
@@ -63,6 +67,7 @@ class Plan:
 
     @property
     def kit_error(self) -> float:
+        """How far a whole kit is off ratio, as a fraction; 0 when it is weighed."""
         return mixing.ratio_error(self.first, self.job.ratio) if self.job.way == "kit" else 0.0
 
     @property
@@ -71,9 +76,11 @@ class Plan:
         return bool(self.take_out) or self.first.total > self.job.net * (1 + 1e-9)
 
     def mass(self, kg: float) -> Shown:
+        """A mass (kg) at the scale's nearest step."""
         return self.job.face.show(kg)
 
     def capacity(self) -> Shown:
+        """The most the scale weighs."""
         return write(self.job.capacity, ("mass", Style(self.job.face.unit, figures=4)), rounding="down")
 
     def least_shown(self) -> Shown:
@@ -81,9 +88,11 @@ class Plan:
         return self.mass(weighing.weighable(self.least, self.job.ratio, self.job.face.step_kg).total)
 
     def percent(self, fraction: float) -> str:
+        """A fraction's size in percent."""
         return str(self.given.write(abs(fraction), "share")).replace(".0 ", " ")
 
     def litres(self, volume: float) -> Shown:
+        """A volume (m3), up."""
         return self.given.write(volume, "large volume", "up")
 
     def bucket_for(self, mass: float) -> Shown:
@@ -104,9 +113,11 @@ class Plan:
         return len(self.pours) == 1 and self.poured > self.job.total + 2 * self.job.face.step_kg and bool(self.job.in_a or self.job.in_b)
 
     def fits_scale(self, mass: float) -> bool:
+        """Whether the scale takes this much resin (kg) in one pour."""
         return self.job.limit.scale is None or mass <= self.job.limit.scale
 
     def fits_bucket(self, mass: float) -> bool:
+        """Whether the bucket does."""
         return self.job.limit.bucket is None or mass <= self.job.limit.bucket
 
 

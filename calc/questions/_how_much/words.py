@@ -16,6 +16,7 @@ _LISTED = 4
 
 
 def headline(plan: Plan) -> Headline:
+    """What to weigh, or what makes it possible."""
     show, first, unit = plan.mass, plan.first, plan.job.face.unit
     if plan.take_out:
         out = show(plan.take_out)
@@ -48,6 +49,7 @@ def headline(plan: Plan) -> Headline:
 
 
 def lines(plan: Plan) -> tuple[Line, ...]:
+    """The pours one by one, then the totals."""
     job, show = plan.job, plan.mass
     unit = job.face.unit
     out: list[Line] = []
@@ -82,6 +84,7 @@ def lines(plan: Plan) -> tuple[Line, ...]:
 
 
 def limits(plan: Plan) -> tuple[Limit, ...]:
+    """What the scale and the bucket take, and the smallest batch the scale holds."""
     job, given = plan.job, plan.given
     out = []
     if job.limit.scale is not None:
@@ -98,6 +101,7 @@ def limits(plan: Plan) -> tuple[Limit, ...]:
 
 
 def changes(plan: Plan) -> tuple[Change, ...]:
+    """What would give a finer ratio or fewer pours."""
     out = []
     count = len(plan.pours)
     if plan.grade != "green" or plan.hold > plan.job.good / 3:
@@ -120,6 +124,7 @@ def changes(plan: Plan) -> tuple[Change, ...]:
 
 
 def band(plan: Plan) -> Band:
+    """How well the scale holds the ratio; for a volume of resin, what it may weigh."""
     low, high = (plan.smallest.b * (1 + sign * plan.hold) for sign in (-1, 1))
     text = f"About 19 times in 20, this scale's steps keep the ratio within {plan.percent(plan.hold)}"
     text += f" (in the smallest pour, B as if {plan.mass(low).text} to {plan.mass(high)})."
@@ -130,6 +135,7 @@ def band(plan: Plan) -> Band:
 
 
 def cautions(plan: Plan) -> tuple[Caution, ...]:
+    """What may go wrong, each with its trigger."""
     job, given = plan.job, plan.given
     out = []
     if plan.grade == "amber":

@@ -10,6 +10,7 @@ from calc.questions._how_much.plan import Plan, nice_mass
 
 
 def working(plan: Plan) -> tuple[Working, ...]:
+    """From the ratio and the total to A and B, then what the scale makes of them."""
     job, given, face = plan.job, plan.given, plan.job.face
     ratio, first = job.ratio, plan.first
     density = given.write(job.density, ("density", Style("g/mL", step=0.0001)))
