@@ -48,6 +48,8 @@ class Handler(BaseHTTPRequestHandler):
         data = file.read_bytes() if file else b"not here"
         kind = TYPES.get(file.suffix, "application/octet-stream") if file else "text/plain"
         what = fault.get("what")
+        if path == "/favicon.ico":  # browsers ask for it when they show a file that is no page
+            status, data = 204, b""
         if what == "status":
             status, data, kind = fault["status"], b"trouble", "text/plain"
         elif what == "page":

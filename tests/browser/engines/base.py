@@ -111,10 +111,10 @@ class Engine(ABC):
 
     def _glimpse(self) -> str:
         try:
-            where, text = self.eval("[location.href, document.body ? document.body.innerText.slice(0, 1500) : '']")
+            where, text = self.eval("[location.href, (document.querySelector('main') ?? document.body)?.innerText.slice(0, 1500) ?? '']")
         except EngineError as error:
             return f"nothing ({error})"
-        return f"{where}: {text!r}; problems: {self.problems[-5:]}"
+        return f"{where}: {' | '.join(text.split(chr(10)))}; problems: {self.problems[-5:]}"
 
     @staticmethod
     def _what(role: str, name: str | None, css: str | None, within: str | None, exact: bool) -> str:

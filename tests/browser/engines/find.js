@@ -82,24 +82,27 @@
     if (!element) return { why: 'not on the page' };
     if (element.disabled || element.getAttribute('aria-disabled') === 'true') return { why: 'disabled' };
     const target = touchable(element);
-    const before = target.getBoundingClientRect();
-    const inside = before.top >= 60 && before.bottom <= innerHeight - 10;
-    if (!inside) target.scrollIntoView({ block: 'center', inline: 'nearest', behavior: 'instant' });
+    const first = spot(target, element);
+    if (first.why) target.scrollIntoView({ block: 'center', inline: 'nearest', behavior: 'instant' });
     const still = target.getBoundingClientRect();
     await frame();
     await frame();
     const box = target.getBoundingClientRect();
     if (Math.abs(box.top - still.top) > 0.5 || Math.abs(box.left - still.left) > 0.5) return { why: 'moving' };
-    const rects = target.getClientRects();
-    const { left, top, width, height } = rects.length ? rects[0] : box;
-    const x = left + width / 2;
-    const y = top + height / 2;
+    return spot(target, element);
+  }
+
+  /** The middle of what is to be pressed, if that is what a press there would hit. */
+  function spot(target, element) {
+    const box = target.getClientRects()[0] ?? target.getBoundingClientRect();
+    const x = box.left + box.width / 2;
+    const y = box.top + box.height / 2;
     const hit = document.elementFromPoint(x, y);
     const label = element.labels && [...element.labels].some((each) => each.contains(hit));
-    if (!hit || !(target.contains(hit) || hit.contains(element) && hit.tagName === 'LABEL' || label)) {
+    if (!hit || !(target.contains(hit) || label)) {
       return { why: `covered by ${hit ? hit.outerHTML.slice(0, 120) : 'nothing on the screen'} at ${x},${y}` };
     }
-    return { x, y, width: box.width, height: box.height };
+    return { x, y };
   }
 
   window.blankwrightTest = { all, one, aim, name, read: (element) => squeeze(read(element)), shown };

@@ -12,6 +12,7 @@ import signal
 import stat
 import subprocess
 import sys
+import warnings
 from pathlib import Path
 from typing import Any
 
@@ -80,7 +81,9 @@ class WebKit(Engine):
                         "LIBGL_ALWAYS_SOFTWARE": "1", "NO_AT_BRIDGE": "1",
                         "GTK_A11Y": "none"}
         try:
-            self._driver = Driver(options=options, service=Service(self.driver, env=surroundings))
+            with warnings.catch_warnings():
+                warnings.simplefilter("ignore", DeprecationWarning)  # Selenium warns of its own call
+                self._driver = Driver(options=options, service=Service(self.driver, env=surroundings))
         except WebDriverException as error:
             raise EngineError(f"WebKit did not start: {error.msg}") from error
         self._driver.set_script_timeout(60)
