@@ -38,12 +38,19 @@ export class AskBox {
   /** A figure on our own keys. @param {string} say @param {string} unit @param {string} no */
   figure(say, unit, no) {
     this.#show(say, { no });
+    this.#toggle(true);
     const answer = this.#open();
     this.#keypad.ask({ label: say, unit, start: '', step: '1' }, (text) => {
-      this.#value = text;
-      this.#dialog.close('ok');
+      this.#value = text ?? '';
+      this.#dialog.close(text === null ? 'no' : 'ok');
     });
     return answer;
+  }
+
+  /** The keys bring their own label and their own way back. @param {boolean} keys */
+  #toggle(keys) {
+    this.#part('dialog-title').classList.toggle('visually-hidden', keys);
+    this.#part('dialog-no').hidden = keys;
   }
 
   close() {
@@ -56,6 +63,7 @@ export class AskBox {
    */
   #show(say, { yes = '', no, own = false, choices = [] }) {
     delete this.#dialog.dataset.place;
+    this.#toggle(false);
     this.#part('dialog-title').textContent = say;
     this.#part('dialog-yes').hidden = !yes;
     this.#part('dialog-yes').textContent = yes;

@@ -60,14 +60,18 @@ class LiveList {
 
   // What is kept
 
-  /** The run that was left open, or a new one that begins with what the list before it hands on. */
+  /** The run that was left open, or a new one that begins with what the list before it, or the mixing steps, hand on. */
   async #open() {
-    const runs = (await this.#app.store.all('runs')).filter((run) => run.kind === 'checklist').sort((one, other) => other.at - one.at);
+    const all = (await this.#app.store.all('runs')).sort((one, other) => other.at - one.at);
+    const runs = all.filter((run) => run.kind === 'checklist');
     const open = runs.find((run) => run.list === this.#id && run.open);
     if (open) return open;
     const { after, carryHours } = this.#root.dataset;
-    const before = runs.find((run) => run.list === after && Date.now() - run.at < Number(carryHours) * 3600e3);
-    return this.#fresh(before?.carry ?? []);
+    const isRecent = (/** @type {any} */ run) => Date.now() - run.at < Number(carryHours) * 3600e3;
+    const before = runs.find((run) => run.list === after && isRecent(run));
+    const mixing = after ? all.find((run) => run.kind === 'mix' && isRecent(run)) : null;
+    const carried = [...(before?.carry ?? []), ...(mixing?.carry ?? [])];
+    return this.#fresh(carried.sort((one, other) => one.at - other.at));
   }
 
   /** @param {any[]} carried events of the list before this one */
@@ -207,8 +211,13 @@ class LiveList {
     press.dataset.shown = state;
     const focused = press.contains(document.activeElement);
     if (item.closed) press.replaceChildren(this.#closed(item));
-    else press.replaceChildren(...item.buttons.map((/** @type {any} */ button) => this.#button(button, item.id)), item.waits);
+    else press.replaceChildren(...item.buttons.map((/** @type {any} */ button) => this.#button(button, item.id)), this.#waits(item.waits));
     if (focused) /** @type {HTMLElement} */ (press.querySelector('.press'))?.focus({ preventScroll: true });
+  }
+
+  /** @param {string} text */
+  #waits(text) {
+    return text ? Object.assign(document.createElement('p'), { textContent: text }) : '';
   }
 
   /** @param {any} item */

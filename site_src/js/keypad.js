@@ -8,7 +8,7 @@ export class Keypad {
   #step = '1';
   /** Until a key is pressed the figure shown is a proposal: the first digit takes its place. */
   #fresh = true;
-  /** @type {((text: string) => void)|null} */
+  /** @type {((text: string|null) => void)|null} */
   #done = null;
 
   /** @param {HTMLElement} panel @param {AbortSignal} signal */
@@ -22,7 +22,7 @@ export class Keypad {
     return !this.#panel.hidden;
   }
 
-  /** Ask for a figure. @param {Ask} ask @param {(text: string) => void} done */
+  /** Ask for a figure. @param {Ask} ask @param {(text: string|null) => void} done with null when the maker went back */
   ask({ label, unit, start, step }, done) {
     this.#done = done;
     this.#step = step;
@@ -54,6 +54,7 @@ export class Keypad {
   /** @param {string} key */
   #take(key) {
     if (key === 'ok') this.#done?.(this.#text);
+    else if (key === 'cancel') this.#done?.(null);
     else if (key === 'up' || key === 'down') this.#put(stepped(this.#text, this.#step, key === 'up' ? 1 : -1), false);
     else if (key === 'back') this.#put(this.#fresh ? '' : this.#text.slice(0, -1), false);
     else {

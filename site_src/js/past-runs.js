@@ -1,12 +1,12 @@
-// The lists that were gone through on this device, newest first, with what they ended in and the figures they went by.
+// The runs of one kind that were gone through on this device, newest first: what they ended in, and the figures they went by.
 
 /** @param {HTMLElement} root @param {import('./app.js').App} app */
 export async function mount(root, app) {
   const part = (/** @type {ParentNode} */ place, /** @type {string} */ name) => /** @type {HTMLElement} */ (place.querySelector(`[data-part="${name}"]`));
-  const runs = (await app.store.all('runs')).filter((run) => run.kind === 'checklist' && run.title);
+  const runs = (await app.store.all('runs')).filter((run) => run.kind === root.dataset.kind && run.title);
   runs.sort((one, other) => other.at - one.at);
   const day = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
-  const { unfinished } = part(root, 'words').dataset;
+  const { unfinished } = part(root, 'list').dataset;
   const template = /** @type {HTMLTemplateElement} */ (root.querySelector('template'));
   const rows = runs.map((run) => {
     const row = /** @type {HTMLElement} */ (template.content.firstElementChild.cloneNode(true));

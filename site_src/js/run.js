@@ -41,15 +41,16 @@ class SteppedRun {
   async start() {
     const { signal } = this.#ending;
     this.#part('undo').addEventListener('click', () => this.#undo(), { signal });
-    this.#part('back').addEventListener('click', () => this.#closeKeypad(), { signal });
     this.#part('again').addEventListener('click', () => this.#begin(), { signal });
-    this.#part('next').addEventListener('click', () => this.#begin(), { signal });
+    this.#part('another').addEventListener('click', () => this.#begin(), { signal });
     this.#app.desk.addEventListener('state', () => this.#showBusy(), { signal });
     document.addEventListener('visibilitychange', () => this.#keepAwake(), { signal });
     this.#run = await this.#app.store.get('runs', this.#root.dataset.run);
     if (signal.aborted) return;
     this.#timer = window.setInterval(() => this.#tick(), 1000);
     this.#keepAwake();
+    // The steps fill the screen from the first look on, or the second button would lie under the first.
+    this.#part('stage').scrollIntoView({ block: 'start', behavior: 'instant' });
     if (this.#run?.open || Date.now() - this.#run?.at < ENDED_SHOWN) {
       this.#show(this.#run.screen);
       this.#part('changed').hidden = same(this.#run.inputs, await this.#plan());
@@ -72,9 +73,13 @@ class SteppedRun {
     return (await this.#app.store.get('drafts', this.#root.dataset.question))?.inputs ?? {};
   }
 
-  /** A new run, by the plan as it is now. It is kept from its first press on. */
+  /** A new run, by the plan as it is now. It is kept from its first press on; one that ended stays among those done before. */
   async #begin() {
     const { run, path, name } = this.#root.dataset;
+    if (this.#run?.open === false) {
+      await this.#app.store.put('runs', { ...this.#run, id: `${run}-${this.#run.at}`, path: '' });
+      await this.#app.store.remove('runs', run);
+    }
     this.#run = { id: run, kind: run, path, name, open: true, inputs: await this.#plan(), units: this.#app.units, events: [], screen: null };
     this.#part('changed').hidden = true;
     /** @type {HTMLDetailsElement} */ (this.#part('over')).open = false;
@@ -86,7 +91,18 @@ class SteppedRun {
   #keep(events) {
     const { screen } = this.#run;
     const what = screen.ended ? screen.title : `${screen.title}, ${screen.step}`;
-    Object.assign(this.#run, { events, at: Date.now(), what, open: !screen.ended });
+    const figures = screen.totals.map((/** @type {any} */ total) => `${total.label}: ${total.text} ${total.unit}`).join('; ');
+    Object.assign(this.#run, {
+      events,
+      at: Date.now(),
+      what,
+      open: !screen.ended,
+      title: screen.ended ? screen.title : '',
+      outcome: screen.big ? `${screen.big.label}: ${screen.big.text} ${screen.big.unit}` : '',
+      figures,
+      record: screen.record,
+      carry: screen.carry,
+    });
     return this.#app.store.put('runs', this.#run);
   }
 
@@ -117,7 +133,7 @@ class SteppedRun {
     this.#keypad.ask(button.ask, (text) => {
       if (this.#busy) return;
       this.#closeKeypad();
-      this.#add({ ...button.event, [button.ask.field]: text });
+      if (text !== null) this.#add({ ...button.event, [button.ask.field]: text });
     });
     this.#showKeypad(true);
   }
@@ -193,6 +209,7 @@ class SteppedRun {
   /** @param {any[]} errors @returns {null} */
   #showNoPlan(errors) {
     this.#part('no-plan').hidden = false;
+    this.#part('step').textContent = this.#part('step').dataset.noPlan;
     this.#part('no-plan-why').textContent = errors.map((error) => error.message).join(' ');
     return null;
   }
@@ -270,7 +287,9 @@ class SteppedRun {
       const late = left !== null && left < 0;
       this.#late += Number(late);
       this.#part('label', row).textContent = late ? clock.overdue_label : clock.label;
-      this.#part('time', row).textContent = spell(left === null ? now - clock.starts : Math.abs(left));
+      const time = spell(left === null ? now - clock.starts : Math.abs(left));
+      this.#part('time', row).textContent = time;
+      row.style.setProperty('--chars', String(time.length));
       row.toggleAttribute('data-late', late);
       row.toggleAttribute('data-warn', clock.warns !== null && now > clock.warns && !late);
       if (late && clock.alarm) alarm = clock.overdue_label;
