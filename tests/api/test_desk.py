@@ -20,6 +20,7 @@ PLAIN = {
     "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},
     "before-a-pour": {"depth": "40"},
     "dry-enough": {"readings": "9 9.5 10"},
+    "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 
