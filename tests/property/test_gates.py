@@ -76,7 +76,7 @@ events = st.lists(
 )
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=2 * settings.default.max_examples)
 @given(st.sampled_from(["C1", "C2", "C3"]), events)
 def test_whatever_is_pressed_a_list_ends_clear_only_when_every_line_is_closed(id: str, pressed: list[dict[str, Any]]) -> None:
     timed = [{**event, "at": 60.0 * number} for number, event in enumerate(pressed)]

@@ -16,6 +16,8 @@ from calc.turning.speed import Measured, Speeds
 
 #: Room for floating point, relative.
 ROUND_OFF = 1e-9
+#: For what a hand is most likely to be hurt by: more examples than the profile gives.
+MANY = 4 * settings.default.max_examples
 CONDITIONS: tuple[caps.Condition, ...] = ("solid", "filled", "loose", "cracked")
 OPERATIONS: tuple[caps.Operation, ...] = ("rough", "finish", "sand", "power", "paste")
 
@@ -52,7 +54,7 @@ def _never_above(worse: Case, better: Case) -> None:
         assert worse.top.setting_rpm <= better.top.setting_rpm * (1 + ROUND_OFF)
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=MANY)
 @given(cases)
 def test_the_setting_is_rounded_down_to_what_the_lathe_can_do(case: Case) -> None:
     top = case.top
@@ -71,7 +73,6 @@ def test_the_setting_is_rounded_down_to_what_the_lathe_can_do(case: Case) -> Non
         assert top.too_quick or top.speed_rpm - setting < 10 * (1 + ROUND_OFF)
 
 
-@settings(max_examples=200, deadline=None)
 @given(cases)
 def test_one_limit_rules_and_it_is_the_lowest_that_counts(case: Case) -> None:
     top = case.top
@@ -79,7 +80,7 @@ def test_one_limit_rules_and_it_is_the_lowest_that_counts(case: Case) -> None:
     assert all(limit.speed_rpm > 0 for limit in top.limits)
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=MANY)
 @given(cases, st.floats(1, 3))
 def test_a_larger_piece_never_turns_faster(case: Case, factor: float) -> None:
     # Below four diameters of length nothing whips; a thicker bar between centres is stiffer, and may.
@@ -87,14 +88,13 @@ def test_a_larger_piece_never_turns_faster(case: Case, factor: float) -> None:
     _never_above(replace(case, diameter_m=case.diameter_m * factor), case)
 
 
-@settings(max_examples=200, deadline=None)
 @given(cases, st.floats(1, 10))
 def test_a_heavier_or_longer_piece_never_turns_faster(case: Case, factor: float) -> None:
     _never_above(replace(case, weighed_kg=case.mass_kg * factor), replace(case, weighed_kg=case.mass_kg))
     _never_above(replace(case, thickness_m=case.thickness_m * factor), case)
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=MANY)
 @given(cases, st.floats(0, 0.1), st.floats(0, 0.1))
 def test_more_out_of_balance_never_turns_faster(case: Case, one: float, other: float) -> None:
     small, large = sorted((one, other))
@@ -105,7 +105,6 @@ def test_more_out_of_balance_never_turns_faster(case: Case, one: float, other: f
         _never_above(replace(case, make_up=worse), replace(case, make_up=better))
 
 
-@settings(max_examples=200, deadline=None)
 @given(cases)
 def test_a_worse_condition_or_weaker_mount_never_turns_faster(case: Case) -> None:
     for better, worse in itertools.pairwise(CONDITIONS):
@@ -116,7 +115,6 @@ def test_a_worse_condition_or_weaker_mount_never_turns_faster(case: Case) -> Non
     _never_above(replace(case, hold="glue"), replace(case, hold="chuck"))
 
 
-@settings(max_examples=200, deadline=None)
 @given(cases, st.floats(0, 1000))
 def test_a_heavier_or_bolted_lathe_never_turns_slower(case: Case, added_kg: float) -> None:
     _never_above(case, on_footing(case, case.lathe_kg + added_kg, case.bolted))
@@ -124,7 +122,6 @@ def test_a_heavier_or_bolted_lathe_never_turns_slower(case: Case, added_kg: floa
     _never_above(case, on_footing(case, case.lathe_kg + ballast_to_next_limit(case), case.bolted))
 
 
-@settings(max_examples=200, deadline=None)
 @given(cases, rpms, rpms)
 def test_a_higher_own_limit_or_marking_never_turns_slower(case: Case, one: float, other: float) -> None:
     low, high = sorted((one, other))
@@ -132,7 +129,6 @@ def test_a_higher_own_limit_or_marking_never_turns_slower(case: Case, one: float
     _never_above(replace(case, marked_rpm=low), replace(case, marked_rpm=high))
 
 
-@settings(max_examples=200, deadline=None)
 @given(cases, rpms, st.floats(0.00005, 0.2), st.floats(1, 20))
 def test_a_worse_vibration_never_turns_faster_and_never_moves_another_cap(case: Case, rpm: float, v: float, factor: float) -> None:
     better, worse = (replace(case, measured=Measured(rpm, vibration)) for vibration in (v, v * factor))
@@ -142,7 +138,6 @@ def test_a_worse_vibration_never_turns_faster_and_never_moves_another_cap(case: 
         assert found[0] == found[1] == found[2]
 
 
-@settings(max_examples=200, deadline=None)
 @given(st.floats(0.02, 0.4), st.none() | st.floats(100, 20000), st.floats(1, 4), dials | belts)
 def test_a_larger_wheel_never_turns_faster(wheel: float, marked: float | None, factor: float, speeds: Speeds) -> None:
     small, large = (speed.settle(speed.wheel_limits(size, marked), speeds) for size in (wheel, wheel * factor))
@@ -163,14 +158,12 @@ def test_no_jump_where_a_cap_changes_its_rule(diameter_m: float) -> None:
         assert below == pytest.approx(above, rel=3 * STEP)
 
 
-@settings(max_examples=300, deadline=None)
 @given(cases, diameters)
 def test_the_ceiling_never_jumps_with_size(case: Case, diameter_m: float) -> None:
     below, above = (replace(case, diameter_m=diameter_m * (1 + sign * STEP)).top.speed_rpm for sign in (-1, 1))
     assert below == pytest.approx(above, rel=20 * STEP)  # the steepest limit falls with the third power of the size
 
 
-@settings(max_examples=300, deadline=None)
 @given(cases)
 def test_the_ceiling_never_jumps_where_whip_comes_into_view(case: Case) -> None:
     at = replace(case, thickness_m=speed.WHIP_FROM * case.diameter_m)
@@ -178,7 +171,6 @@ def test_the_ceiling_never_jumps_where_whip_comes_into_view(case: Case) -> None:
     assert below == pytest.approx(above, rel=20 * STEP)
 
 
-@settings(max_examples=300, deadline=None)
 @given(cases)
 def test_the_ceiling_never_jumps_where_the_own_limit_takes_over(case: Case) -> None:
     rim = next(limit.speed_rpm for limit in case.top.limits if limit.id == "rim")
@@ -188,7 +180,6 @@ def test_the_ceiling_never_jumps_where_the_own_limit_takes_over(case: Case) -> N
         assert below == pytest.approx(above, rel=20 * STEP)
 
 
-@settings(max_examples=200, deadline=None)
 @given(cases)
 def test_bringing_the_felt_vibration_to_the_limit_gives_the_speed_it_was_felt_at(case: Case) -> None:
     limit = case.job.vibration_limit_m_per_s
