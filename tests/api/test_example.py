@@ -1,28 +1,33 @@
-"""The worked example of DEVELOPERS.md is a whole question as it stands there."""
+"""The worked example of DEVELOPERS.md is a whole question as it stands there, and adding it takes its one file."""
 
 from __future__ import annotations
 
 import re
+import sys
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
 
-from calc import desk
-from calc.questions import Question
+from calc import desk, questions
+from calc.questions import Question, all_questions
 
 PAGE = Path(__file__).resolve().parents[2] / "DEVELOPERS.md"
 
 
 @pytest.fixture
-def example(monkeypatch: pytest.MonkeyPatch) -> Question:
+def example(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Iterator[Question]:
+    """The example, found as a file among the questions; a file beside it that starts with an underscore is not."""
     found = re.search(r"```python\n(.*?)```", PAGE.read_text(encoding="utf-8"), re.DOTALL)
     assert found
-    namespace: dict[str, Any] = {}
-    exec(compile(found[1], "DEVELOPERS.md", "exec"), namespace)
-    question: Question = namespace["QUESTION"]
-    monkeypatch.setattr(desk, "all_questions", lambda: {question.id: question})
-    return question
+    (tmp_path / "how_long_a_strip.py").write_text(found[1], encoding="utf-8")
+    (tmp_path / "_how_long_a_strip.py").write_text("raise AssertionError('a part was taken for a question')", encoding="utf-8")
+    monkeypatch.setattr(questions, "__path__", [*questions.__path__, str(tmp_path)])
+    all_questions.cache_clear()
+    yield all_questions()["how-long-a-strip"]
+    monkeypatch.undo()
+    sys.modules.pop("calc.questions.how_long_a_strip", None)
+    all_questions.cache_clear()
 
 
 def test_it_answers(example: Question) -> None:
@@ -30,6 +35,12 @@ def test_it_answers(example: Question) -> None:
     # pi x 300 mm + 40 mm is 982.48 mm, and a strip is cut long rather than short
     assert (reply["headline"]["text"], reply["headline"]["unit"]) == ("983", "mm")
     assert reply["assumed"][0]["label"] == "Lap"
+
+
+def test_it_stands_on_the_home_page_in_its_order(example: Question) -> None:
+    orders = [entry["order"] for entry in desk.catalogue()]
+    assert orders == sorted(orders)
+    assert example.id in [entry["id"] for entry in desk.catalogue()]
 
 
 def test_it_asks_about_a_slip_and_has_a_table(example: Question) -> None:

@@ -1,0 +1,37 @@
+"""The bibliography and the tables: a row without a known source does not load."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from calc import sources
+
+TABLES = sorted(path.stem for path in Path(sources.__file__).with_name("data").glob("*.csv"))
+
+
+@pytest.mark.parametrize("name", TABLES)
+def test_every_table_loads_with_a_known_source_in_every_row(name: str) -> None:
+    rows = sources.table(name)
+    assert rows and all(sources.source(row["source"]) for row in rows)
+    assert all(None not in row and None not in row.values() for row in rows), "a row has more or fewer cells than the head"
+
+
+def test_every_document_is_described_and_says_whether_it_was_read() -> None:
+    for source in sources.bibliography().values():
+        assert source.title and source.note
+        assert source.seen in ("yes", "quoted", "no", "-"), source.key
+
+
+def test_a_row_with_an_unknown_source_does_not_load(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
+    sources.bibliography()  # the real one, kept
+    monkeypatch.setattr(sources, "_DATA", tmp_path)
+    (tmp_path / "made-up.csv").write_text("# a note\nname,value,source\nheat,1,hearsay\n", encoding="utf-8")
+    with pytest.raises(LookupError, match="hearsay"):
+        sources.table("made-up")
+
+
+def test_a_figure_that_is_not_there_is_named() -> None:
+    with pytest.raises(LookupError, match="'lucky number'"):
+        sources.value("mixing", "lucky number")
