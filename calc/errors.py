@@ -26,6 +26,7 @@ WORDS: Mapping[str, str] = {
     "too-large": "{label}: {given} is too large. {would_do} would do.",
     "choice": "{label}: '{given}' is not one of the choices. Choose one of: {options}.",
     "ratio": "{label}: '{given}' is not a ratio I can read. Write it like 100:45 or 2:1, A first.",
+    "too-few": "{label}: {count} came; {fewest} or more would do.",
     "too-many": "{label}: {count} values came; up to {most} would do.",
     "unknown-field": "'{given}' is not a field of this question. Its fields are {options}.",
 }

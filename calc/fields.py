@@ -295,6 +295,60 @@ class Numbers(Quantity):
 
 
 @dataclass(frozen=True, kw_only=True)
+class Series(Numbers):
+    """Several numbers of one kind, kept in the order they came, fractions too: ``4 3/4, 5, 5 1/2`` or ``120 135 128``.
+
+    Parameters
+    ----------
+    fewest : fewer are an error.
+    """
+
+    fewest: int = 2
+
+    @property
+    def type(self) -> str:
+        return "numbers"
+
+    def parse(self, typed: Typed) -> tuple[Value, Query | None]:
+        readings = self._readings(typed)
+        if len(readings) < self.fewest:
+            raise InputError(self.name, "too-few", count=str(len(readings)), fewest=str(self.fewest))
+        if len(readings) > self.most:
+            raise InputError(self.name, "too-many", count=str(len(readings)), most=str(self.most))
+        queries = [self._check(reading, Typed(word, typed.units)) for word, reading in readings]
+        return tuple(reading.si for _, reading in readings), next((query for query in queries if query), None)
+
+    def convert(self, typed: Typed, system: System) -> str:
+        if system == typed.units:
+            return typed.text
+        try:
+            return ", ".join(restate(reading.si, self.kind, self.unit(system)) for _, reading in self._readings(typed))
+        except InputError:
+            return typed.text
+
+    def _readings(self, typed: Typed) -> list[tuple[str, Reading]]:
+        unit = self.unit(typed.units)
+        return [(word, read(self.name, word, self.kind, unit, self.accepts)) for word in _one_by_one(typed.text)]
+
+
+def _one_by_one(text: str) -> list[str]:
+    """One text for each number: a fraction goes with the whole number before it, and a unit with its number.
+
+    >>> _one_by_one("4 3/4, 5 1/2 in 120,135,128 12,5")
+    ['4 3/4', '5 1/2 in', '120', '135', '128', '12,5']
+    """
+    words: list[str] = []
+    for part in re.split(r"[\s;]+|,(?=\s|$)", text):
+        for piece in filter(None, part.split(",") if part.count(",") > 1 else [part]):
+            is_fraction = bool(re.match(r"\d+/\d", piece)) or (piece[0].isnumeric() and not piece[0].isdecimal())
+            if words and (not any(sign.isnumeric() for sign in piece) or (is_fraction and words[-1].isdecimal())):
+                words[-1] = f"{words[-1]} {piece}"
+            else:
+                words.append(piece)
+    return words
+
+
+@dataclass(frozen=True, kw_only=True)
 class Ratio(Field):
     """Two parts, A first: ``100:45``, ``2:1``, ``100 to 45``. The value is ``(a, b)``."""
 

@@ -37,6 +37,7 @@ class Wood:
 
     @property
     def judged(self) -> str:
+        """How the moisture was measured."""
         return self.given.choice("judged")
 
     @cached_property
@@ -46,12 +47,14 @@ class Wood:
 
     @cached_property
     def limits(self) -> Limits:
+        """Where each grade begins, for where the piece will live."""
         if self.given.choice("home") == "own":
             return Limits(moisture.equilibrium(self.given.si("home_temperature"), self.given.si("home_humidity")))
         return Limits(percent(f"home {self.given.choice('home')}"))
 
     @property
     def home(self) -> float:
+        """Moisture the wood will come to where it lives."""
         return self.limits.home
 
     @cached_property
@@ -67,10 +70,12 @@ class Wood:
 
     @property
     def steady(self) -> bool:
+        """The weight stays, every time that was weighed."""
         return bool(self.rates) and all(abs(rate) < percent("steady") for rate in self.rates)
 
     @cached_property
     def wood_k(self) -> float:
+        """Temperature of the wood: the maker's, or that of the air, K."""
         wood = self.given.maybe("wood")
         return self.given.si("shop") if wood is None else wood
 
@@ -101,6 +106,7 @@ class Wood:
         return None
 
     def oven_test(self) -> float:
+        """Moisture of the sample; a contradiction is refused."""
         before, dry = self.given.si("before"), self.given.si("oven_dry")
         if dry > before * (1 + 1e-9):
             raise InputError("oven_dry", "dry-heavier")
@@ -129,10 +135,12 @@ class Wood:
 
     @property
     def off_scale(self) -> bool:
+        """Wetter than a hand meter can tell."""
         return self.judged == "meter" and self.given.many("readings")[-1] > percent("meter high") * (1 + 1e-9)
 
     @cached_property
     def shrinkage(self) -> Shrinkage:
+        """Of this wood, or the largest of the table."""
         wood = all_species().get(self.given.choice("species"))
         shrinkage = (wood and wood.shrinkage) or largest_shrinkage().shrinkage
         assert shrinkage is not None  # the largest of those that have one
@@ -145,6 +153,7 @@ class Wood:
         return wood is not None and wood.shrinkage is not None
 
     def moves(self, start: float, along: float) -> float:
+        """Change of size from a moisture to that of its home, m; below 0 where it shrinks."""
         return moisture.movement(self.given.si("size"), start, self.home, along)
 
     @cached_property
@@ -154,6 +163,7 @@ class Wood:
 
     @property
     def mass(self) -> float | None:
+        """The whole piece, kg; None where it was not weighed."""
         return self.given.maybe("now") if self.judged == "log" else self.given.maybe("mass")
 
     def mass_at(self, after: float) -> float | None:
@@ -165,6 +175,7 @@ class Wood:
     # --- written -------------------------------------------------------------------------------------
 
     def pc(self, share: float, rounding: Rounding = "nearest") -> Shown:
+        """A moisture, to a tenth of a percent."""
         return self.given.write(share, _TENTH, rounding)
 
     def level(self, share: float) -> str:
@@ -173,18 +184,22 @@ class Wood:
         return f"{trimmed(shown.text)} {shown.unit}"
 
     def weight(self, kg: float) -> Shown:
+        """A weight that is to be reached: rounded down, to the drier side."""
         grams = kg < 10
         unit = self.given.pick("g" if grams else "kg", "oz" if kg < 1.5 else "lb")
         step = {"g": 1, "kg": 0.01, "oz": 0.1, "lb": 0.1}[unit]
         return self.given.write(kg, ("mass", Style(unit, step=step)), "down")
 
     def length(self, metres: float, rounding: Rounding = "up") -> Shown:
+        """A movement, without its sign, upwards."""
         return self.given.write(abs(metres), ("length", Style("mm", step=0.1) if self.given.system == "metric" else Style("in", step=0.01)), rounding)
 
     def size(self) -> Shown:
+        """The size across the grain."""
         return self.given.write(self.given.si("size"), "length")
 
     def warmth(self, kelvin: float) -> Shown:
+        """A temperature."""
         return self.given.write(kelvin, "temperature")
 
     def driest_air(self, kelvin: float) -> Shown:
@@ -199,6 +214,7 @@ class Wood:
     # --- the answer ------------------------------------------------------------------------------------
 
     def answer(self) -> Answer:
+        """All parts; raises the question's own errors."""
         found, moved, dry = self.found, self.moved, self.mass_at(self.limits.go)
         return Answer(
             headline=self.headline(),
@@ -221,6 +237,7 @@ class Wood:
         )
 
     def headline(self) -> Headline:
+        """The moisture and what to do, or how to get it measured or dry."""
         if self.judged == "none":
             say = "Read a meter on a fresh end cut, or weigh the piece each week until it changes by less than 0.5 %."
             return Headline("Moisture not known", "Measure it", "", say.replace("0.5 %", self.steady_limit()), "stop")
@@ -233,12 +250,15 @@ class Wood:
         return Headline(f"Moisture, {_JUDGED[self.judged]}", shown.text, shown.unit, self.say(), _TONES[self.grade])
 
     def steady_limit(self) -> str:
+        """What counts as steady in a week."""
         return self.level(percent("steady"))
 
     def weigh_weekly(self) -> str:
+        """The remedy that always holds."""
         return f"Weigh it each week until it changes by less than {self.steady_limit()}."
 
     def unsteady(self) -> str:
+        """What the weight did instead."""
         rate = next(rate for rate in self.rates if abs(rate) >= percent("steady"))
         return f"It {'lost' if rate > 0 else 'gained'} {self.pc(abs(rate))} a week."
 
@@ -250,11 +270,13 @@ class Wood:
         return f" At {self.level(self.limits.go)} it will weigh {self.weight(dry)}."
 
     def drier_air(self) -> str:
+        """' Not in this air ...' where it never gets dry enough."""
         if not self.damp:
             return ""
         return f" Not in this air: it stops at {self.pc(self.here)}. Dry it below {self.driest_air(self.given.si('shop'))} humidity."
 
     def say(self) -> str:
+        """The one thing to do when a moisture is known."""
         assert self.found is not None and self.moved is not None
         if self.misled:
             first = "A meter misleads in this wood. Weigh it each week until it is steady, then cast."
@@ -269,11 +291,13 @@ class Wood:
         return f"Dry it to {aim} first. {self.movement_says()} The bond opens, or the wood cracks."
 
     def movement_says(self) -> str:
+        """How much it would move, cast now."""
         assert self.moved is not None
         verb = "shrink" if self.moved < 0 else "swell"
         return f"Cast now, it would {verb} by up to {self.length(self.moved)} across {self.size()}."
 
     def lines(self) -> tuple[Line, ...]:
+        """Figures that are acted on, beside the first."""
         out = []
         if self.moved is not None:
             note = f"by the time it holds {self.level(self.home)}, across {self.size()}, if nothing held it"
@@ -289,14 +313,17 @@ class Wood:
         return tuple(out)
 
     def humid(self, name: str) -> Shown:
+        """A humidity."""
         return self.given.write(self.given.si(name), _WHOLE)
 
     def home_note(self) -> str:
+        """Which home that is."""
         if self.given.choice("home") == "own":
             return f"{self.warmth(self.given.si('home_temperature'))}, {self.humid('home_humidity')} humidity"
         return self.given.label_of("home").lower()
 
     def ladder(self) -> tuple[Limit, ...]:
+        """The three limits, and the one that decides."""
         limits, home = self.limits, self.level(self.home)
         near = f"{self.level(percent('match'))} over the {home} it will hold where it lives"
         far = f"{self.level(percent('far'))} over the {home} it will hold where it lives; common practice, no source"
@@ -312,6 +339,7 @@ class Wood:
         )
 
     def changes(self) -> tuple[Change, ...]:
+        """What would make it drier, or move less."""
         out = []
         here, shop = self.here, self.given.si("shop")
         if self.damp:
@@ -325,10 +353,12 @@ class Wood:
         return tuple(out)
 
     def brings(self, share: float) -> str:
+        """A moisture, and what the piece then weighs."""
         weighs = self.mass_at(share)
         return str(self.pc(share)) if weighs is None or self.off_scale else f"{self.pc(share)}, {self.weight(weighs)}"
 
     def band(self) -> Band | None:
+        """How far apart the readings lie, or how far off the hygrometer may be."""
         out = percent("hygrometer")
         humidity = self.given.si("humidity")
         low, high = (self.pc(moisture.equilibrium(self.given.si("shop"), min(0.98, max(0.01, humidity + sign * out)))) for sign in (-1, 1))
@@ -343,6 +373,7 @@ class Wood:
         return None
 
     def cautions(self) -> tuple[Caution, ...]:
+        """Few and short, each with its trigger."""
         out: list[Caution] = []
 
         def say(id: str, text: str, tone: Tone = "caution") -> None:
@@ -376,6 +407,7 @@ class Wood:
         return tuple(out)
 
     def meter_cautions(self, say: _Say) -> None:
+        """What a hand meter hides."""
         if self.misled:
             say("meter-misled", "Meters are made for plain wood. Burl and decay fool them: go by weight.")
         if self.given.many("readings")[0] < percent("meter low") * (1 - 1e-9):
@@ -388,6 +420,7 @@ class Wood:
             say("warmth", "The wood is taken to be as warm as the shop. In colder wood a meter reads too low.")
 
     def working(self) -> tuple[Working, ...]:
+        """Each step with its numbers."""
         given, out = self.given, []
         if self.judged == "meter" and given.choice("corrects") == "no":
             wettest = given.many("readings")[-1]
@@ -425,13 +458,16 @@ class Wood:
         return tuple(out)
 
     def fine(self, kg: float) -> Shown:
+        """A mass for the working."""
         return self.given.write(kg, ("mass", Style(self.given.pick("g", "oz"), figures=4)))
 
     def air(self, title: str, kelvin: float, humidity: float, found: float) -> Working:
+        """One equilibrium, for the working."""
         formula = "EMC = 1800/W × [Kh/(1 − Kh) + (K1 Kh + 2 K1 K2 (Kh)²) / (1 + K1 Kh + K1 K2 (Kh)²)], W, K, K1, K2 from T"
         return Working(title, formula, f"T = {self.warmth(kelvin)}, h = {self.given.write(humidity, _WHOLE)}", str(self.pc(found)))
 
     def sources(self) -> tuple[str, ...]:
+        """What the answer stands on."""
         keys = ["wood-handbook-4", "drying-lumber", "practice"]
         keys += {"meter": ["wood-handbook-13"], "oven": ["astm-d4442"], "log": ["judgement"]}.get(self.judged, [])
         if self.moved is not None:

@@ -20,6 +20,7 @@ PLAIN = {
     "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},
     "before-a-pour": {"depth": "40"},
     "dry-enough": {"readings": "9 9.5 10"},
+    "how-much-wood": {"rise": "1378", "weight": "842"},
     "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
@@ -125,7 +126,7 @@ def test_the_table_has_no_empty_cell(id: str, units: str) -> None:
 
 def test_every_shared_error_text_can_be_filled_in() -> None:
     details = dict.fromkeys(
-        "label label_lower given would_do example plain decimal given_unit units options count most".split(), "x"
+        "label label_lower given would_do example plain decimal given_unit units options count most fewest".split(), "x"
     )
     for code, words in errors.WORDS.items():
         assert words.format(**details), code

@@ -1,0 +1,413 @@
+"""Wood set in resin: its density, the volume it takes up, whether it floats, and what it soaks in.
+
+Specific gravity is oven-dry mass over the volume it has at that moisture, water = 1.
+Moisture and shrinkage are fractions; densities kg/m3, masses kg, lengths m, areas m2,
+volumes m3. A push is told as the mass that weighs as much.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cache
+
+from calc.casting.moisture import percent
+from calc.casting.species import Species
+from calc.sources import table
+
+WATER = 1000.0  # kg/m3: what a specific gravity of one stands for
+_SHRINKS_BY_GRAVITY = 0.265  # volumetric shrinkage of an unlisted wood, times its basic gravity: wood-handbook-4, equation 4-12
+
+
+@cache
+def standard(name: str) -> float:
+    """A figure of ``data/displacement.csv``, in its printed unit.
+
+    Parameters
+    ----------
+    name : of the row.
+
+    Returns
+    -------
+    float
+
+    Examples
+    --------
+    >>> standard("hold")
+    2.0
+
+    References
+    ----------
+    Each row of the table names its own.
+    """
+    return next(float(row["value"]) for row in table("displacement") if row["name"] == name)
+
+
+def gravity_from_basic(basic: float, moisture: float) -> float:
+    """Specific gravity at a moisture where the shrinkage is not known: G_x = G_b / [1 - 0.265 G_b (1 - x/30)].
+
+    Parameters
+    ----------
+    basic : G_b, oven-dry mass over green volume.
+    moisture : x, fraction; above fibre saturation G_x is G_b.
+
+    Returns
+    -------
+    float
+
+    Examples
+    --------
+    Black walnut at 8 %:
+
+    >>> round(gravity_from_basic(0.51, 0.08), 4)
+    0.5661
+
+    References
+    ----------
+    wood-handbook-4, equations 4-12 and 4-13.
+    """
+    return basic / (1 - shrunk(_SHRINKS_BY_GRAVITY * basic, moisture))
+
+
+def gravity_from_12(at_12: float, shrinkage: float, moisture: float) -> float:
+    """Specific gravity at a moisture from the tabulated one: G_x = G_12 (1 - S_12) / (1 - S_x).
+
+    Parameters
+    ----------
+    at_12 : G_12, at 12 % moisture.
+    shrinkage : S_0, volumetric, green to oven-dry, fraction.
+    moisture : x, fraction.
+
+    Returns
+    -------
+    float
+
+    Examples
+    --------
+    >>> round(gravity_from_12(0.55, 0.128, 0.08), 4)
+    0.5604
+
+    References
+    ----------
+    wood-handbook-4, equation 4-10.
+    """
+    return at_12 * (1 - shrunk(shrinkage, 0.12)) / (1 - shrunk(shrinkage, moisture))
+
+
+def shrunk(shrinkage: float, moisture: float) -> float:
+    """Shrinkage from green to a moisture: S_x = S_0 (1 - x/30), nothing above fibre saturation.
+
+    Parameters
+    ----------
+    shrinkage : S_0, green to oven-dry, fraction.
+    moisture : x, fraction.
+
+    Returns
+    -------
+    float
+        fraction.
+
+    Examples
+    --------
+    >>> round(shrunk(0.128, 0.12), 4)
+    0.0768
+
+    References
+    ----------
+    wood-handbook-4, equation 4-9.
+    """
+    return shrinkage * max(0.0, 1 - moisture / percent("fibre saturation"))
+
+
+def density(gravity: float, moisture: float) -> float:
+    """Density of wood with its water: 1000 G_x (1 + x).
+
+    Parameters
+    ----------
+    gravity : G_x, at that moisture.
+    moisture : x, fraction.
+
+    Returns
+    -------
+    float
+        kg/m3.
+
+    Examples
+    --------
+    >>> round(density(0.605, 0.12), 1)
+    677.6
+
+    References
+    ----------
+    wood-handbook-4, equation 4-14.
+    """
+    return WATER * gravity * (1 + moisture)
+
+
+def density_of_species(wood: Species, moisture: float) -> float:
+    """Density of a wood of the table: from its gravity at 12 % and its shrinkage where both are known, else from the basic one.
+
+    Parameters
+    ----------
+    wood : of the table.
+    moisture : fraction.
+
+    Returns
+    -------
+    float
+        kg/m3.
+
+    Examples
+    --------
+    >>> from calc.casting.species import all_species
+    >>> round(density_of_species(all_species()["walnut-black"], 0.08), 1)
+    605.2
+
+    References
+    ----------
+    As :func:`gravity_from_12` and :func:`gravity_from_basic`.
+    """
+    if wood.at_12 is not None and wood.shrinkage is not None:
+        return density(gravity_from_12(wood.at_12, wood.shrinkage.volumetric, moisture), moisture)
+    return density(gravity_from_basic(wood.basic, moisture), moisture)
+
+
+def fullest(basic: float) -> float:
+    """Moisture at which wood is full of water and holds no more: (1.54 - G_b) / (1.54 G_b).
+
+    Parameters
+    ----------
+    basic : G_b.
+
+    Returns
+    -------
+    float
+        fraction.
+
+    Examples
+    --------
+    >>> round(100 * fullest(0.55), 1)
+    116.9
+
+    References
+    ----------
+    wood-handbook-4, equation 4-3.
+    """
+    cell_wall = standard("cell wall")
+    return (cell_wall - basic) / (cell_wall * basic)
+
+
+def air_share(density_kg_m3: float, moisture: float) -> float:
+    """Share of the wood that is air: 1 - G_x (1/1.54 + x). No more resin than that can soak in.
+
+    Parameters
+    ----------
+    density_kg_m3 : with its water.
+    moisture : x, fraction.
+
+    Returns
+    -------
+    float
+        fraction, 0 or more.
+
+    Examples
+    --------
+    >>> round(air_share(density(0.605, 0.12), 0.12), 4)
+    0.5345
+
+    References
+    ----------
+    Follows from wood-handbook-4, equation 4-3.
+    """
+    gravity = density_kg_m3 / WATER / (1 + moisture)
+    return max(0.0, 1 - gravity * (1 / standard("cell wall") + moisture))
+
+
+def volume_by_dip(scale_rise_kg: float) -> float:
+    """Volume held under water on a scale: what the scale rises by, over the density of water.
+
+    Parameters
+    ----------
+    scale_rise_kg : kg.
+
+    Returns
+    -------
+    float
+        m3.
+
+    Examples
+    --------
+    >>> round(1e6 * volume_by_dip(1.378), 1)
+    1380.5
+
+    References
+    ----------
+    Archimedes; astm-d2395, method B.
+    """
+    return scale_rise_kg / standard("water")
+
+
+def area_by_widths(length_m: float, widths_m: Sequence[float]) -> float:
+    """Area of an outline from its widths at equal steps: Simpson's rule, or trapeziums where the count of steps is odd.
+
+    Parameters
+    ----------
+    length_m : from the first width to the last.
+    widths_m : two or more, in order.
+
+    Returns
+    -------
+    float
+        m2.
+
+    Examples
+    --------
+    >>> round(area_by_widths(0.600, [0.120, 0.135, 0.128, 0.140, 0.110]), 4)
+    0.0793
+
+    References
+    ----------
+    Simpson's rule.
+    """
+    steps = len(widths_m) - 1
+    ends = widths_m[0] + widths_m[-1]
+    if steps % 2:
+        return length_m / steps * (ends / 2 + sum(widths_m[1:-1]))
+    return length_m / (3 * steps) * (ends + 4 * sum(widths_m[1:-1:2]) + 2 * sum(widths_m[2:-1:2]))
+
+
+@dataclass(frozen=True)
+class Shape:
+    """A slab by three level cuts, from the floor of the mould up; straight up where all are alike.
+
+    Parameters
+    ----------
+    bottom, middle, top : areas, m2.
+    height : m, above 0.
+    """
+
+    bottom: float
+    middle: float
+    top: float
+    height: float
+
+    @property
+    def volume(self) -> float:
+        """t (A_top + 4 A_middle + A_bottom) / 6, m3."""
+        return self.height * (self.top + 4 * self.middle + self.bottom) / 6
+
+    def share_below(self, depth_m: float) -> float:
+        """Share of its volume below a level.
+
+        Parameters
+        ----------
+        depth_m : above its underside.
+
+        Returns
+        -------
+        float
+            0 to 1.
+
+        Examples
+        --------
+        >>> Shape(0.09, 0.096, 0.102, 0.045).share_below(0.0225) < 0.5
+        True
+
+        References
+        ----------
+        The cut's area taken as a parabola through the three: the same that gives the prismatoid's volume.
+        """
+        s = min(1.0, max(0.0, depth_m / self.height))
+        linear = -3 * self.bottom + 4 * self.middle - self.top
+        square = 2 * self.bottom - 4 * self.middle + 2 * self.top
+        below = self.height * (self.bottom * s + linear * s**2 / 2 + square * s**3 / 3)
+        return min(1.0, max(0.0, below / self.volume))
+
+
+def net_lift(volume_below_m3: float, mass_kg: float, resin_kg_m3: float) -> float:
+    """Lift of wood in resin, as the mass that weighs as much: rho_resin V - m.
+
+    Parameters
+    ----------
+    volume_below_m3 : V, wood below the resin's level.
+    mass_kg : m, the whole piece.
+    resin_kg_m3 : density of the liquid resin.
+
+    Returns
+    -------
+    float
+        kg; below 0 where it lies on the floor by itself.
+
+    Examples
+    --------
+    >>> round(net_lift(3568.5e-6, 2.180, 1100), 3)
+    1.745
+
+    References
+    ----------
+    Archimedes.
+    """
+    return resin_kg_m3 * volume_below_m3 - mass_kg
+
+
+def lift_depth(shape: Shape, volume_m3: float, mass_kg: float, resin_kg_m3: float) -> float | None:
+    """Depth of resin, above the underside, from which the wood lifts: rho_resin V_below(d) = m.
+
+    Parameters
+    ----------
+    shape : how the volume is spread over the height.
+    volume_m3 : of the wood, open voids left out.
+    mass_kg : m.
+    resin_kg_m3 : density of the liquid resin.
+
+    Returns
+    -------
+    float | None
+        m; None where it does not float even when covered.
+
+    Examples
+    --------
+    >>> round(1000 * lift_depth(Shape(0.0793, 0.0793, 0.0793, 0.045), 3568.5e-6, 2.180, 1100), 1)
+    25.0
+
+    References
+    ----------
+    Archimedes, by bisection; a straight-sided piece lifts at t rho_wood / rho_resin.
+    """
+    wanted = mass_kg / (resin_kg_m3 * volume_m3)
+    if wanted >= 1:
+        return None
+    low, high = 0.0, shape.height
+    for _ in range(60):
+        middle = (low + high) / 2
+        if shape.share_below(middle) < wanted:
+            low = middle
+        else:
+            high = middle
+    return low
+
+
+def surface(volume_m3: float, height_m: float) -> float:
+    """Rough surface of a slab: two faces, and edges a quarter longer than a square's.
+
+    Parameters
+    ----------
+    volume_m3, height_m : of the slab, above 0.
+
+    Returns
+    -------
+    float
+        m2.
+
+    Examples
+    --------
+    >>> round(surface(3568.5e-6, 0.045), 3)
+    0.222
+
+    References
+    ----------
+    Geometry; the quarter is our judgement.
+    """
+    face = volume_m3 / height_m
+    return 2 * face + 4 * standard("edges") * math.sqrt(face) * height_m
