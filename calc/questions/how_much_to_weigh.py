@@ -212,7 +212,7 @@ def _no_room(given: Given, job: Job) -> Answer:
             tone="stop",
         ),
         limits=(
-            Limit("scale", "Scale", "0", job.face.unit, f"it weighs up to {capacity}, and the bucket alone is {bucket}", rules=True),
+            Limit("scale", "Scale", "0", job.face.unit, f"It weighs up to {capacity}, and the bucket alone is {bucket}.", rules=True),
         ),
         changes=(Change("Weigh out of the jug", "the bucket no longer loads the scale"),),
         working=(Working("Room for resin", "capacity − bucket", f"{capacity} − {bucket}", str(show(job.capacity - given.si("empty")))),),
@@ -229,11 +229,11 @@ def _sources(plan: Plan) -> tuple[str, ...]:
 
 
 def _cell(answer: Answer) -> str:
-    """``A 334 + B 167``, and how many times."""
+    """``334 + 167``, A first, and how many times."""
     if answer.headline.tone == "stop":
         return "needs a finer scale"
     pours = answer.values["pours"].si or 0
-    text = answer.headline.text
+    text = answer.headline.text.replace("A ", "").replace("B ", "")
     return text if pours == 1 else f"{text}, {pours:.0f} times"
 
 
@@ -275,7 +275,7 @@ QUESTION = Question(
         "heavy-jug": "{label}: {given} is more than the scale weighs. Use a bigger scale, or weigh into the bucket.",
     },
     table=Table(
-        caption="A and B to weigh for a ratio by weight",
+        caption="A + B to weigh, for a ratio by weight",
         rows=("total", (("100", "250", "500", "1000", "2000", "4000"), ("8", "16", "32", "64", "128", "160"))),
         columns=("ratio", ("1:1", "2:1", "100:45", "100:30")),
         fixed={"by": "weight", "capacity": ("5000", "11 lb"), "step": ("1", "0.1")},

@@ -12,6 +12,8 @@ import { glue } from './spell.js';
 const PAUSE = 60;
 /** Pause after a keystroke before the maker is asked about a slip: a number may still be growing. */
 const GROWING = 900;
+/** An answer that takes longer than this is said to be in the making, and the figure before it is taken off, in ms. */
+const SLOW = 250;
 
 /** @param {HTMLElement} root @param {import('./app.js').App} app */
 export async function mount(root, app) {
@@ -44,6 +46,7 @@ class QuestionForm {
   #growing = '';
   #growingTimer = 0;
   #busy = false;
+  #slow = false;
   #again = false;
   /** What was cleared, to be put back. @type {any} */
   #cleared = null;
@@ -271,6 +274,7 @@ class QuestionForm {
       return;
     }
     this.#busy = true;
+    const slow = setTimeout(() => this.#showSlow(true), SLOW);
     do {
       this.#again = false;
       const reply = await this.#call('answer', {
@@ -279,10 +283,22 @@ class QuestionForm {
         units: this.#app.units,
         confirmed: this.#confirmed,
       });
-      if (this.#ending.signal.aborted) return;
+      if (this.#ending.signal.aborted) {
+        clearTimeout(slow);
+        return;
+      }
       if (reply && !this.#again) this.#show(reply);
     } while (this.#again);
     this.#busy = false;
+    clearTimeout(slow);
+    if (this.#slow) this.#showSlow(false);
+  }
+
+  /** @param {boolean} slow */
+  #showSlow(slow) {
+    this.#slow = slow;
+    this.#root.toggleAttribute('data-slow', slow);
+    this.#showState();
   }
 
   /** @param {string} name @param {object} args @returns {Promise<any>} null when the desk cannot */
@@ -360,14 +376,16 @@ class QuestionForm {
   #showState() {
     const { headline } = this.#reply ?? {};
     const words = this.#words.dataset;
-    this.#figure.hidden = !headline;
-    this.#words.hidden = Boolean(headline);
-    if (headline) {
+    const shown = headline && !this.#slow;
+    this.#figure.hidden = !shown;
+    this.#words.hidden = Boolean(shown);
+    if (shown) {
       const part = (/** @type {string} */ name) => this.#figure.querySelector(`[data-part="readout-${name}"]`);
       part('label').textContent = headline.label;
       part('figure').textContent = glue(`${headline.text} ${headline.unit}`.trim());
     } else if (this.#fault) this.#words.textContent = words.bug;
     else if (this.#app.desk.state !== 'ready') this.#words.textContent = words[this.#app.desk.state];
+    else if (this.#slow) this.#words.textContent = words.working;
     else this.#words.textContent = this.#ask.text ? words.asking : words.missing;
     this.#root.toggleAttribute('data-answered', Boolean(headline));
   }

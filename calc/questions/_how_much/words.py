@@ -88,13 +88,13 @@ def limits(plan: Plan) -> tuple[Limit, ...]:
     job, given = plan.job, plan.given
     out = []
     if job.limit.scale is not None:
-        why = f"it weighs up to {plan.capacity()}, and the bucket is {plan.mass(given.si('empty'))} of that"
+        why = f"It weighs up to {plan.capacity()}, and the bucket is {plan.mass(given.si('empty'))} of that."
         out.append(_rung(plan, "scale", "Scale, most in one pour", job.limit.scale, why))
     if job.limit.bucket is not None:
         size = given.write(given.si("bucket"), "large volume")
-        why = f"{size} filled to {plan.percent(given.si('fill'))}, at {given.write(job.density, 'density')}"
+        why = f"{size} filled to {plan.percent(given.si('fill'))}, at {given.write(job.density, 'density')}."
         out.append(_rung(plan, "bucket", "Bucket, most in one pour", job.limit.bucket, why))
-    why = f"{plan.mass(job.face.step_kg)} steps hold the ratio within {plan.percent(job.good)} from there up"
+    why = f"Steps of {plan.mass(job.face.step_kg)} hold the ratio within {plan.percent(job.good)} from there up."
     least = plan.least_shown()
     out.append(Limit("step", "Scale, smallest batch", least.text, least.unit, why, rules=plan.grade == "red"))
     return tuple(out)
@@ -205,10 +205,12 @@ def _what_is_missing(plan: Plan) -> str:
 
 
 def _pour_note(plan: Plan, pour: Parts) -> str:
-    """What the scale shows with the bucket on it and nothing tared away."""
+    """What the scale shows: with the bucket on it and nothing tared away, where the bucket's weight is known."""
     job = plan.job
-    if job.way != "pour" or job.empty is None:
+    if job.way != "pour":
         return f"{plan.mass(pour.total)} mixed"
+    if job.empty is None:
+        return f"bucket set to 0, the scale shows {plan.mass(pour.a).text}, then {plan.mass(pour.total)}"
     return f"the scale shows {plan.mass(job.empty + pour.a).text}, then {plan.mass(job.empty + pour.total)} with the bucket"
 
 
