@@ -94,7 +94,8 @@ def _tone(it: Air) -> Tone:
 def _headline(given: Given, it: Air, coldest: Coldest) -> Headline:
     """A stop and a blush lead with what to warm, to dry or to wait for."""
     tone, target = _tone(it), it.least_k
-    state = f"Dew point {_degrees(given, it.dew_k, 'up')}; {coldest.name} is {_over(given, it.margin_k, 'it')} ({_margin_wanted(given.system)} wanted)."
+    wanted = f"{_margin_wanted(given.system)} {'wanted' if it.margin_k >= 0 else 'above it wanted'}"
+    state = f"Dew point {_degrees(given, it.dew_k, 'up')}; {coldest.name} is {_over(given, it.margin_k, 'it')} ({wanted})."
     if tone == "go":
         return Headline("The air", "Go on", "", state, tone)
     if not (it.wet or it.blush_likely):

@@ -12,7 +12,7 @@ from calc.casting.pressure import Pot
 from calc.errors import InputError
 from calc.quantity import Shown
 from calc.questions import Given
-from calc.questions._pot_or_vacuum.words import bars, clock, dropped, kilopascals, outside, per_cent, time_line, time_to_use, weight_of
+from calc.questions._pot_or_vacuum.words import bars, dropped, kilopascals, outside, per_cent, time_line, time_to_use, weight_of
 from calc.words import both
 
 #: The parts with a marked pressure: the field, its name on the ladder, in a sentence, and why it counts.
@@ -196,10 +196,11 @@ def _lines(case: Case, stops: list[Stop]) -> Iterator[Line]:
         yield Line.of("Fill to", given.write(fill, "length", "up"), f"it falls by about {drop}; mark the level before the lid goes on")
     demould = given.maybe("demould")
     if demould is None:
-        yield Line("Keep the pressure on", "until it is hard", "", "a thumbnail leaves no mark on what is left in the cup")
+        yield Line("Keep the pressure on", "until it is hard", "", "a thumbnail leaves no mark on the rest in the cup; let go sooner, bubbles grow back")
     else:
-        yield Line.of("Keep the pressure on for", given.write(demould, "hours", "up"), "the sheet's time to leave the mould; longer in a cold shop")
-    yield from time_line(given, "Lid on and pressure up within")
+        note = "the sheet's time to leave the mould, longer in a cold shop; let go sooner, bubbles grow back"
+        yield Line.of("Keep the pressure on for", given.write(demould, "hours", "up"), note)
+    yield time_line(given, "Lid on and pressure up within")
     lid = weight_of(given, pressure.lid_push(case.planned_pa, case.pot.across_m))
     yield Line.of("The lid is pushed up with", lid, "all clamps home, tightened evenly")
 
@@ -244,10 +245,8 @@ def _cautions(case: Case, stops: list[Stop]) -> Iterator[Caution]:
     zero = "Let it down to zero, wait, let it down again; only then the clamps, a little each, face away."
     yield Caution("opening", "caution", f"{zero} 5 psi (0.3 bar) has killed.")
     yield Caution("as-sold", "caution", "Use the pot as its maker sold it: nothing drilled, no other clamps, no tap before the relief valve.")
-    yield Caution("early", "caution", "Let go before it is hard, the bubbles grow back.")
     if given.maybe("depth") is not None and (case.fill_m or 0.0) > given.si("mould_height"):
         yield Caution("wall", "caution", "The mould has no room for that level: raise its wall, or top up when the lid comes off.")
-    yield from clock(given)
 
 
 def _working(case: Case) -> Iterator[Working]:

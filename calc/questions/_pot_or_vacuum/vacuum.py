@@ -10,7 +10,7 @@ from calc.casting import pressure
 from calc.errors import InputError
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
-from calc.questions._pot_or_vacuum.words import clock, kilopascals, outside, per_cent, reading, time_line, time_to_use, weight_of
+from calc.questions._pot_or_vacuum.words import kilopascals, outside, per_cent, reading, time_line, time_to_use, weight_of
 
 WEATHER = 0.03  # how far weather moves the air's pressure, as a share of it: common practice, no source
 
@@ -92,7 +92,7 @@ def _lines(case: Case) -> Iterator[Line]:
     yield Line.of("Bubbles break from", reading(given, case.needed("vacuum breaks"), "up"), "on your gauge, at your height")
     yield Line.of("The deepest there is here", reading(given, case.outside_pa, "down"), "give or take the weather")
     spent = given.maybe("pump") or 0.0
-    yield from time_line(given, "Left to mix and pour" if spent else "Time to mix, degas and pour", spent)
+    yield time_line(given, "Left to mix and pour" if spent and given.maybe("working") is not None else "Time to mix, degas and pour", spent)
     across = given.maybe("chamber_across")
     if across is not None:
         yield Line.of("The lid is pressed in with", weight_of(given, pressure.lid_push(case.outside_pa, across)), "at full vacuum")
@@ -123,7 +123,6 @@ def _cautions(case: Case) -> Iterator[Caution]:
     yield Caution("implode", "caution", "No chip, scratch or crazing in chamber or lid; cover it, glasses on. Solvents craze clear lids.")
     yield Caution("vent", "caution", "Let room air in slowly. Never compressed air or bottled gas: it can burst outwards.")
     yield Caution("boil", "caution", "When the foam has fallen, stop: longer only boils thinner off the resin.")
-    yield from clock(case.given)
 
 
 def _working(case: Case) -> Iterator[Working]:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
-from calc.answers import Caution, Line
+from calc.answers import Line
 from calc.casting import pressure
 from calc.casting.standards import standard
 from calc.quantity import Rounding, Shown, Style, from_si
@@ -56,15 +54,9 @@ def time_to_use(given: Given) -> float | None:
     return None if working is None else working * standard("working share")
 
 
-def time_line(given: Given, label: str, spent_s: float = 0.0) -> Iterator[Line]:
-    """What may be used of the working time, less what is spent elsewhere."""
-    usable = time_to_use(given)
-    if usable is not None:
-        share = per_cent(given, standard("working share"))
-        yield Line.of(label, given.write(max(0.0, usable - spent_s), "minutes", "down"), f"{share} of the sheet's working time; it cures all the while")
-
-
-def clock(given: Given) -> Iterator[Caution]:
-    """When nobody gave the sheet's working time."""
-    if given.maybe("working") is None:
-        yield Caution("clock", "caution", "The working time goes on all the while, under pressure and under vacuum.")
+def time_line(given: Given, label: str, spent_s: float = 0.0) -> Line:
+    """What may be used of the working time, less what is spent elsewhere; the share alone when the sheet's time was not given."""
+    usable, share = time_to_use(given), per_cent(given, standard("working share"))
+    if usable is None:
+        return Line(label, share.text, share.unit, "of the sheet's working time; it cures all the while")
+    return Line.of(label, given.write(max(0.0, usable - spent_s), "minutes", "down"), f"{share} of the sheet's working time; it cures all the while")
