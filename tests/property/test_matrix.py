@@ -42,7 +42,8 @@ def _texts(field: Field) -> st.SearchStrategy[str]:
 
 
 def _all_inputs(question: Question) -> st.SearchStrategy[dict[str, str]]:
-    needed = {field.name: _texts(field) for field in question.fields if field.required and field.default is None and not field.when}
+    """Any inputs that the fields take. What may have to be there always is: most draws get an answer, not an error."""
+    needed = {field.name: _texts(field) for field in question.fields if field.required and field.default is None}
     rest = {field.name: _texts(field) for field in question.fields if field.name not in needed}
     return st.fixed_dictionaries(needed, optional=rest)
 
