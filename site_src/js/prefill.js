@@ -9,8 +9,9 @@ export async function mount(root, app) {
   const units = JSON.parse(root.dataset.units);
   const texts = found.map(([name, { typed, units: system }]) => [name, /[a-z]/i.test(typed) ? typed : `${typed} ${units[name][system]}`]);
   root.querySelector('[data-part="what"]').textContent = texts.map(([, text]) => text).join(', ');
-  root.hidden = texts.length === 0;
   const button = root.querySelector('button');
+  button.hidden = texts.length === 0;
+  /** @type {HTMLElement} */ (root.querySelector('[data-part="none"]')).hidden = !button.hidden; // one or the other: nothing below moves
   const take = () => {
     for (const [name, text] of texts) {
       const input = /** @type {HTMLInputElement|null} */ (document.getElementById(`f-${name}`));

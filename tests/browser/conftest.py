@@ -88,6 +88,12 @@ def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
+def pages(dist: Path) -> list[str]:
+    """Addresses of all pages of the site, the home page first."""
+    return [path.parent.relative_to(dist).as_posix().removeprefix(".") + "/" * (path.parent != dist) for path in sorted(dist.rglob("index.html"))]
+
+
+@pytest.fixture(scope="session")
 def next_dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The next release: another sentence on the first page, another line in a script; or the one BLANKWRIGHT_NEXT_DIST names."""
     given = os.environ.get("BLANKWRIGHT_NEXT_DIST")

@@ -85,6 +85,7 @@ def test_a_stop_stops_and_a_changed_figure_makes_a_tick_stale(chromium: Maker) -
     chromium.tap("button", "Back to the list", within="dialog")
     chromium.wait_for("document.querySelector('dialog[open]') === null")
     assert not chromium.sees(css="[data-closed]", within="#c1-2"), "one press does not go past a stop"
+    time.sleep(0.6)  # a press right after another on the same button counts as a tremble
     close_line(chromium, 2)
     chromium.wait_text("past", css="#c1-2 [data-closed]")
 

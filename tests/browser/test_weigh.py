@@ -122,7 +122,7 @@ def test_the_figure_can_be_read_from_two_metres_and_buttons_fit_a_glove(chromium
     step(chromium, "It shows 0")
     figure = chromium.eval("parseFloat(getComputedStyle(document.querySelector('[data-part=big-text]')).fontSize)")
     assert figure * 0.7 >= 63, "digits are about 0.7 of the type size"
-    buttons = chromium.eval("""[...document.querySelectorAll('[data-part=buttons] button')].map((button) => {
+    buttons = chromium.eval("""[...document.querySelectorAll('[data-part=buttons] button, [data-part=go] button')].map((button) => {
       const { width, height, top, bottom } = button.getBoundingClientRect();
       return { text: button.textContent, width, height, top, bottom };
     })""")

@@ -165,10 +165,10 @@ class Engine(ABC):
         self._keys([key.split("+") if len(key) > 1 else [key] for key in keys])
 
     def text(self, css: str = "body") -> str:
-        """All text of a part of the page as it is laid out."""
-        return str(self.eval(f"document.querySelector({json.dumps(css)})?.innerText ?? ''"))
+        """All text of a part of the page as it is laid out, with plain spaces."""
+        return str(self.eval(f"document.querySelector({json.dumps(css)})?.innerText ?? ''")).replace("\xa0", " ")
 
     def wait_text(self, text: str, *, css: str = "body", timeout: float | None = None) -> None:
         """Wait until a part of the page says this."""
-        self.wait_for(f"(document.querySelector({json.dumps(css)})?.innerText ?? '').toLowerCase().includes({json.dumps(text.lower())})",
+        self.wait_for(f"(document.querySelector({json.dumps(css)})?.innerText ?? '').replaceAll('\\u00a0', ' ').toLowerCase().includes({json.dumps(text.lower())})",
                       timeout=timeout, what=f"the text {text!r} in {css}")
