@@ -277,9 +277,10 @@ class QuestionForm {
     const slow = setTimeout(() => this.#showSlow(true), SLOW);
     do {
       this.#again = false;
+      const inputs = Object.fromEntries(this.#inputs());
       const reply = await this.#call('answer', {
         id: this.#id,
-        inputs: Object.fromEntries(this.#inputs()),
+        inputs,
         units: this.#app.units,
         confirmed: this.#confirmed,
       });
@@ -287,7 +288,7 @@ class QuestionForm {
         clearTimeout(slow);
         return;
       }
-      if (reply && !this.#again) this.#show(reply);
+      if (reply && !this.#again) this.#show({ ...reply, inputs });
     } while (this.#again);
     this.#busy = false;
     clearTimeout(slow);
@@ -346,10 +347,15 @@ class QuestionForm {
     for (const field of this.#fields.values()) {
       field.say(shown.find((/** @type {any} */ error) => error.field === field.name)?.message ?? '');
     }
-    this.#putQuestion(queries[0] ?? shown.find((/** @type {any} */ error) => error.choices?.length));
+    this.#putQuestion(queries.find((/** @type {any} */ query) => this.#isFresh(query.field)) ?? shown.find((/** @type {any} */ error) => error.choices?.length));
     if (this.#summary.isOpen) this.#summary.fill(errors);
     if (!errors.length) this.#submitted = false;
     this.#title(this.#summary.isOpen);
+  }
+
+  /** What was said of a field is said of what stands in it now, not of an entry before. @param {string} name */
+  #isFresh(name) {
+    return (this.#fields.get(name)?.origin ?? null) === (this.#reply.inputs[name] ?? null);
   }
 
   /** The question about a slip; where the field itself says what is wrong, only what else may be meant. @param {any} told */
@@ -368,6 +374,7 @@ class QuestionForm {
 
   /** A field's own message comes after leaving it; 'nothing there' only once the answer was asked for. @param {any} error */
   #isTold({ field, code }) {
+    if (!this.#isFresh(field)) return false;
     if (this.#submitted) return true;
     return code !== 'missing' && (this.#fields.get(field)?.left ?? true);
   }
