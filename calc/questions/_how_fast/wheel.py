@@ -71,7 +71,7 @@ def _remedy(given: Given, top: speed.TopSpeed, speeds: speed.Speeds) -> str:
         return f"Fit a wheel marked for {rpm_text(speeds.lowest_rpm)} rpm or more."
     if top.hard.id == "vibration":
         return "Change the wheel or true it up: it is out of balance."
-    return "Use a lathe that goes slower, or raise your own limit."
+    return "Use a lathe that goes slower."
 
 
 def _cautions(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm: float) -> tuple[Caution, ...]:
