@@ -18,7 +18,7 @@ from pathlib import Path
 import pytest
 
 from tests.browser.engines import ENGINES, Chromium, Engine, finish
-from tests.browser.hosting import Site
+from tests.browser.hosting import PREFIX, Site
 from tests.browser.maker import Maker
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -74,7 +74,7 @@ def build_into(out: Path, source: Path | None = None) -> Path:
     kept = build.SOURCE
     build.SOURCE = source or kept
     try:
-        build.make_site(out, "/")
+        build.make_site(out, PREFIX)
     finally:
         build.SOURCE = kept
     return out

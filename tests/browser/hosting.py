@@ -9,6 +9,7 @@ import sys
 from pathlib import Path
 from typing import Any
 
+PREFIX = "/shop/"
 SERVER = Path(__file__).with_name("static_server.py")
 
 
@@ -28,7 +29,7 @@ class Site:
         works with the server stopped works from what the site itself kept.
     """
 
-    def __init__(self, folder: Path, dist: Path, *, prefix: str = "/shop/", cache: str = "no-store") -> None:
+    def __init__(self, folder: Path, dist: Path, *, prefix: str = PREFIX, cache: str = "no-store") -> None:
         self.folder = folder
         self.prefix = prefix
         self.port = 0

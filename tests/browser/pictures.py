@@ -7,6 +7,7 @@ Writes `tests/browser/pictures/*.png`. Look at them before they are committed.
 
 from __future__ import annotations
 
+import os
 import sys
 import tempfile
 from pathlib import Path
@@ -60,7 +61,7 @@ def main() -> int:
     found = setup.browsers(["chromium"])["chromium"]
     OUT.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as scratch:
-        site = Site(Path(scratch, "site"), ROOT / "dist")
+        site = Site(Path(scratch, "site"), Path(os.environ.get("BLANKWRIGHT_DIST", ROOT / "dist")))
         browser = Chromium(Path(scratch, "profile"), found.path)
         browser.scale = 1.5
         try:

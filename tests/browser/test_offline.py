@@ -41,7 +41,7 @@ def test_all_three_jobs_answer_with_the_server_stopped_and_the_browser_started_a
     assert visitor.sees("heading", "Emergency")
     assert [problem for problem in visitor.browser.problems if "REFUSED" not in problem] == []
     visitor.open(visitor.site.url + "no-such-page/")
-    assert visitor.sees("heading", "No such page")
+    visitor.wait("heading", "No such page")
 
 
 def test_a_first_visit_that_could_not_get_the_engine_says_so_and_gets_it_later(chromium: Maker, own_site: object) -> None:

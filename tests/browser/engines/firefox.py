@@ -102,6 +102,7 @@ class Firefox(Engine):
         self._bidi.ask("session.new", capabilities={"alwaysMatch": {"unhandledPromptBehavior": {"default": "accept"}}})
         self._bidi.ask("session.subscribe", events=["log.entryAdded", "script.realmCreated", "network.beforeRequestSent"])
         self._tab = self._bidi.ask("browsingContext.getTree")["contexts"][0]["context"]
+        self._bidi.ask("browsingContext.activate", context=self._tab)  # else nothing in it is shown as focused
         self.resize(*self.size)
 
     def _address(self) -> str:
