@@ -11,6 +11,7 @@ from tests.browser.engines import Chromium
 from tests.browser.hosting import Site
 from tests.browser.maker import Maker
 
+
 def test_every_page_reads_without_script(bent: Callable[..., Chromium], site: Site, pages: list[str]) -> None:
     page = bent(script=False).page
     for path in pages:

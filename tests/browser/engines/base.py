@@ -170,5 +170,6 @@ class Engine(ABC):
 
     def wait_text(self, text: str, *, css: str = "body", timeout: float | None = None) -> None:
         """Wait until a part of the page says this."""
-        self.wait_for(f"(document.querySelector({json.dumps(css)})?.innerText ?? '').replaceAll('\\u00a0', ' ').toLowerCase().includes({json.dumps(text.lower())})",
-                      timeout=timeout, what=f"the text {text!r} in {css}")
+        said = f"(document.querySelector({json.dumps(css)})?.innerText ?? '').replaceAll('\\u00a0', ' ').toLowerCase()"
+        self.wait_for(f"{said}.includes({json.dumps(text.lower())})", timeout=timeout,
+                      what=f"the text {text!r} in {css}")
