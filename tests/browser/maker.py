@@ -137,6 +137,14 @@ class Maker:
         found = self.browser.eval("window.startsOfPython ?? null")
         return None if found is None else int(found)
 
+    # --- Requests ---------------------------------------------------------------------------------------------------------
+
+    def strangers(self) -> list[str]:
+        """Addresses asked for anything that are not the site's, as far as this browser tells."""
+        ours = (self.site.origin + "/", "data:", "blob:", "about:")
+        loaded = self.browser.eval("performance.getEntriesByType('resource').map((entry) => entry.name)")
+        return [url for url in [*self.browser.asked, *loaded] if not url.startswith(ours)]
+
     # --- Records -----------------------------------------------------------------------------------------------------------
 
     def forget(self) -> None:

@@ -14,6 +14,7 @@ def test_all_three_jobs_answer_with_the_server_stopped_and_the_browser_started_a
     visitor.settled()
     engine = [path for path in visitor.site.fetched("/engine/") if "licences" not in path]
     assert len(engine) == len(set(engine)) and all(path.endswith(".gz") for path in engine), "the engine came once, and compressed"
+    assert visitor.strangers() == [], "no one else was asked for anything"
     visitor.site.stop()
     visitor.browser.restart()
 

@@ -31,6 +31,8 @@ SNAPSHOTS = """(async () => {
   }
   return [names.length, bytes];
 })()"""
+DROP_SNAPSHOT = """caches.keys().then((names) =>
+  Promise.all(names.filter((name) => name.includes('snapshot')).map((name) => caches.delete(name))))"""
 SPOIL_SNAPSHOT = """(async () => {
   for (const name of (await caches.keys()).filter((name) => name.includes('snapshot'))) {
     const cache = await caches.open(name);
@@ -48,24 +50,38 @@ def start(maker: Maker) -> Any:
     return maker.eval(f"{OWN_DESK}({json.dumps(INPUTS)})")
 
 
-def test_a_plain_start_a_snapshot_and_a_failed_restore_answer_the_same(visitor: Maker) -> None:
+def spoil_snapshot(maker: Maker, how: str) -> None:
+    """Spoil the kept snapshot."""
+    maker.eval(SPOIL_SNAPSHOT.replace("HOW", how))
+
+
+def test_a_snapshot_and_the_plain_start_after_a_failed_restore_answer_the_same(visitor: Maker) -> None:
     wanted = calc_says.answer("how-fast", **INPUTS)
     visitor.go("about/", ready=False)
     visitor.settled()
     restored = start(visitor)
     assert restored["way"] == "snapshot"
     assert restored["result"] == wanted
-    for spoilt in ("bytes.slice(0, bytes.length / 2)", "bytes.fill(7)", "'not a snapshot'"):
-        visitor.eval(SPOIL_SNAPSHOT.replace("HOW", spoilt))
-        after = start(visitor)
-        assert after["way"] == "plain", f"a snapshot spoilt by {spoilt} is no way to start"
-        assert after["result"] == wanted
-        count, size = visitor.eval(SNAPSHOTS)
-        assert count == 1 and size > 20e6, "a sound snapshot took the place of the spoilt one"
+    spoil_snapshot(visitor, "bytes.slice(0, bytes.length / 2)")
+    after = start(visitor)
+    assert after["way"] == "plain", "half a snapshot is no way to start"
+    assert after["result"] == wanted
+    count, size = visitor.eval(SNAPSHOTS)
+    assert count == 1 and size > 20e6, "a sound snapshot took the place of the spoilt one"
     assert start(visitor)["way"] == "snapshot"
-    visitor.eval("caches.keys().then((names) => Promise.all(names.filter((name) => name.includes('snapshot')).map((name) => caches.delete(name))))")
-    plain = start(visitor)
-    assert plain["way"] == "plain" and plain["result"] == wanted
+
+
+def test_a_first_start_and_one_from_a_spoilt_snapshot_are_plain_and_answer_the_same(chromium: Maker) -> None:
+    wanted = calc_says.answer("how-fast", **INPUTS)
+    chromium.go("about/")
+    chromium.settled()
+    for how in ("bytes.fill(7)", "'not a snapshot'"):
+        spoil_snapshot(chromium, how)
+        after = start(chromium)
+        assert after["way"] == "plain" and after["result"] == wanted, how
+    chromium.eval(DROP_SNAPSHOT)
+    first = start(chromium)
+    assert first["way"] == "plain" and first["result"] == wanted
 
 
 def test_going_from_page_to_page_starts_python_no_second_time(maker: Maker) -> None:

@@ -101,8 +101,10 @@ class Firefox(Engine):
         self._bidi = Bidi(f"{address}/session", self._heard)
         self._bidi.ask("session.new", capabilities={"alwaysMatch": {"unhandledPromptBehavior": {"default": "accept"}}})
         self._bidi.ask("session.subscribe", events=["log.entryAdded", "script.realmCreated", "network.beforeRequestSent"])
-        self._tab = self._bidi.ask("browsingContext.getTree")["contexts"][0]["context"]
-        self._bidi.ask("browsingContext.activate", context=self._tab)  # else nothing in it is shown as focused
+        # A new tab, because the first one of a window that is never shown does not get the focus.
+        first = self._bidi.ask("browsingContext.getTree")["contexts"][0]["context"]
+        self._tab = self._bidi.ask("browsingContext.create", type="tab")["context"]
+        self._bidi.ask("browsingContext.close", context=first)
         self.resize(*self.size)
 
     def _address(self) -> str:

@@ -117,15 +117,15 @@ class WebKit(Engine):
         actions.perform()
 
     def _keys(self, strokes: list[list[str]]) -> None:
+        chain = ActionChains(self._driver, duration=0)
         for stroke in strokes:
             keys = [CODES.get(key, key) for key in stroke]
-            chain = ActionChains(self._driver, duration=0)
             for key in keys[:-1]:
                 chain.key_down(key)
             chain.send_keys(keys[-1])
             for key in reversed(keys[:-1]):
                 chain.key_up(key)
-            chain.perform()
+        chain.perform()
 
     def screenshot(self) -> bytes:
         return bytes(self._driver.get_screenshot_as_png())

@@ -20,9 +20,10 @@ found = re.search(r"webkit2gtk-(4\.\d)", browser)
 if not found or found[1] not in SONAMES:
     raise SystemExit(f"no known WebKitGTK library belongs to {browser}")
 gtk = ctypes.CDLL("libgtk-3.so.0")
+gdk = ctypes.CDLL("libgdk-3.so.0")
 gobject = ctypes.CDLL("libgobject-2.0.so.0")
 webkit = ctypes.CDLL(SONAMES[found[1]])
-for library, names in ((gtk, ("gtk_window_new",)), (gobject, ("g_object_new",)), (webkit, (
+for library, names in ((gtk, ("gtk_window_new", "gtk_widget_get_window")), (gobject, ("g_object_new",)), (webkit, (
         "webkit_website_data_manager_new", "webkit_web_context_new_with_website_data_manager", "webkit_application_info_new",
         "webkit_web_context_get_website_data_manager"))):
     for name in names:
@@ -54,6 +55,7 @@ def make_view(session: int, data: int) -> int:
     gobject.g_signal_connect_data(window, b"destroy", window_closed, None, None, 0)
     gtk.gtk_widget_show_all(window)
     gtk.gtk_widget_grab_focus(view)
+    gdk.gdk_window_focus(c_void_p(gtk.gtk_widget_get_window(window)), 0)  # no window manager is there to do it
     return view.value or 0
 
 
