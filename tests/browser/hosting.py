@@ -77,7 +77,11 @@ class Site:
         self._write()
 
     def spoil(self, path: str, what: str = "", **details: Any) -> None:
-        """Spoil files whose path contains `path`: "corrupt", "cut", "page" (HTML instead), "status" (status=503), or only delay=seconds."""
+        """Spoil files whose path contains `path`.
+
+        "corrupt" changes a byte, "cut" hangs up halfway, "page" sends HTML instead, "status" refuses (status=503), "encoded" says
+        that a compressed file is an encoding; delay=seconds waits before the answer.
+        """
         self._state["faults"].append({"path": path, "what": what, **details})
         self._write()
 

@@ -48,7 +48,9 @@ class Handler(BaseHTTPRequestHandler):
         data = file.read_bytes() if file else b"not here"
         kind = TYPES.get(file.suffix, "application/octet-stream") if file else "text/plain"
         what = fault.get("what")
-        if path == "/favicon.ico":  # browsers ask for it when they show a file that is no page
+        if not file and self._file(state, path + "/"):  # hosts send on to the address with a slash
+            status, data = 301, b""
+        elif path == "/favicon.ico":  # browsers ask for it when they show a file that is no page
             status, data = 204, b""
         if what == "status":
             status, data, kind = fault["status"], b"trouble", "text/plain"
@@ -62,7 +64,11 @@ class Handler(BaseHTTPRequestHandler):
         self.send_response(status)
         self.send_header("Content-Type", kind)
         self.send_header("Content-Length", str(len(data)))
+        if status == 301:
+            self.send_header("Location", path + "/")
         self.send_header("Cache-Control", state["cache"])
+        if what == "encoded":  # some hosts say so of every .gz, and browsers then unpack it on the way
+            self.send_header("Content-Encoding", "gzip")
         self.end_headers()
         if what == "cut":
             self.wfile.write(data[: len(data) // 2])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tests.browser import calc_says
+from tests.browser.hosting import Site
 from tests.browser.maker import Maker
 
 PLAN = {"total": "1300", "ratio": "100:45", "by": "weight"}
@@ -40,13 +41,16 @@ def test_all_three_jobs_answer_with_the_server_stopped_and_the_browser_started_a
 
     visitor.open(visitor.site.url + "emergency/")
     assert visitor.sees("heading", "Emergency")
+    visitor.wait_for("'mounted' in document.documentElement.dataset", what="all of the page, before it is left")
+    visitor.open(visitor.site.url + "how-fast")
+    visitor.wait_for("location.pathname.endsWith('/how-fast/')", what="the address with its slash")
     assert [problem for problem in visitor.browser.problems if "REFUSED" not in problem] == []
     visitor.open(visitor.site.url + "no-such-page/")
     visitor.wait("heading", "No such page")
 
 
-def test_a_first_visit_that_could_not_get_the_engine_says_so_and_gets_it_later(chromium: Maker, own_site: object) -> None:
-    maker = Maker(chromium.browser, own_site)  # type: ignore[arg-type]
+def test_a_first_visit_that_could_not_get_the_engine_says_so_and_gets_it_later(chromium: Maker, own_site: Site) -> None:
+    maker = Maker(chromium.browser, own_site)
     maker.site.spoil("/engine/", "status", status=503)
     maker.open(maker.site.url)
     maker.wait_text("Cannot calculate", css="#status", timeout=60)
@@ -60,3 +64,16 @@ def test_a_first_visit_that_could_not_get_the_engine_says_so_and_gets_it_later(c
     maker.go("")
     maker.wait_text("Works with no signal", css="#status", timeout=60)
     chromium.problems.clear()  # the refused downloads, which are what this test is about
+
+
+def test_a_host_that_unpacks_compressed_files_on_the_way_is_as_good(chromium: Maker, own_site: Site) -> None:
+    maker = Maker(chromium.browser, own_site)
+    own_site.spoil(".gz", "encoded")
+    maker.go("how-fast/")
+    maker.settled()
+    own_site.stop()
+    maker.go("how-fast/")
+    maker.enter(diameter="14 in")
+    maker.ask()
+    maker.wait_figure(calc_says.figure("how-fast", diameter="14 in"))
+    chromium.problems.clear()  # the server is gone
