@@ -48,6 +48,7 @@ async function mountAll(place, app) {
     if (mine === generation) mounted.push(unmount);
     else unmount();
   }
+  if (mine === generation) document.documentElement.dataset.mounted = location.pathname;
 }
 
 /** Stop every component. */

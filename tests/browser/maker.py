@@ -58,8 +58,9 @@ class Maker:
     def follow(self, name: str, path: str, *, within: str | None = None) -> None:
         """Press a link and be on its page."""
         self.browser.tap("link", name, within=within)
-        self.browser.wait_for(f"location.href.split('#')[0] === {json.dumps(self.site.url + path)} && document.readyState === 'complete'",
-                              what=f"the page {path}")
+        self.browser.wait_for(f"location.href.split('#')[0] === {json.dumps(self.site.url + path)} && document.readyState === 'complete'"
+                              " && document.documentElement.dataset.mounted === location.pathname",
+                              what=f"the page {path}, with all that moves on it")
 
     # --- Asking a question ----------------------------------------------------------------------------------------------
 
