@@ -110,7 +110,8 @@ class Rule:
 
     As ``field`` goes up (a quantity grows; a choice moves along ``order``), the answer's ``value`` never
     moves in the direction ``never`` ('rises' or 'falls'). A refusal counts as ``refusal`` (0 for a speed).
-    ``given`` fixes other inputs of the trial.
+    ``given`` fixes other inputs of the trial; ``span`` narrows the trial's range of a quantity, in its metric unit, to
+    what goes with them.
     """
 
     field: str
@@ -120,6 +121,7 @@ class Rule:
     given: Mapping[str, str] = attribute(default_factory=dict)
     refusal: float = 0.0
     why: str = ""
+    span: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True)

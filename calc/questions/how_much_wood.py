@@ -149,7 +149,7 @@ QUESTION = Question(
         Rule("fill", "hold", "falls", given=_ON_SCALE, why="deeper resin never lifts less"),
         Rule("raised", "volume", "rises", given=_ON_SCALE, why="wood held higher never has more of it under the resin"),
         Rule("resin", "hold", "falls", given=_ON_SCALE, why="heavier resin never lifts less"),
-        Rule("weight", "hold", "rises", given=_ON_SCALE, why="heavier wood of the same size never lifts more"),
+        Rule("weight", "hold", "rises", given=_ON_SCALE, span=(300, 1800), why="heavier wood of the same size never lifts more"),
         Rule("mass", "volume", "falls", given=_WEIGHED, why="more of the same wood is never smaller"),
         Rule("moisture", "volume", "rises", given=_WEIGHED, why="part of the weight of wetter wood is water"),
         Rule("voids", "volume", "rises", given=_OUTLINED, why="holes are not wood"),

@@ -89,7 +89,7 @@ def _sorted_pair(question: Question, rule: Rule) -> st.SearchStrategy[list[str]]
     if rule.order:
         return st.tuples(*[st.integers(0, len(rule.order) - 1)] * 2).map(lambda two: [rule.order[place] for place in sorted(two)])
     assert isinstance(field, Quantity)
-    low, high = field.usual or (field.low, field.high)
+    low, high = rule.span or field.usual or (field.low, field.high)
     return st.tuples(*[st.floats(low, high, allow_nan=False)] * 2).map(lambda two: [f"{value:.6f} {field.units[0]}" for value in sorted(two)])
 
 
