@@ -129,6 +129,6 @@ QUESTION = Question(
         Rule("figure", "grade", "falls", order=("plain", "burl", "spalted"), given={"judged": "meter"}, why="a meter that may mislead never helps"),
         Rule("humidity", "emc_here", "falls", given={"judged": "none"}, why="damper air never makes wood drier"),
         Rule("home", "grade", "rises", order=("dry", "average", "humid"), given=_OVENED, why="a damper home never asks for drier wood"),
-        Rule("before", "grade", "falls", given={"judged": "oven", "oven_dry": "5 g"}, why="a wetter sample is never judged better"),
+        Rule("before", "grade", "falls", given={"judged": "oven", "oven_dry": "100 g"}, span=(100, 250), why="a wetter sample is never judged better"),
     ),
 )
