@@ -133,10 +133,10 @@ def pack_files(runtime: Path, out: Path, entries: dict[str, Path], *, optimize: 
     packed = []
     for number, (name, path) in enumerate(sorted(entries.items())):
         shutil.copyfile(path, work / str(number))
-        packed.append([name, f"/work/{number}"])
-    plan = {"out": "/work/out.zip", "optimize": optimize, "entries": packed}
+        packed.append([name, f"/packing/{number}"])
+    plan = {"out": "/packing/out.zip", "optimize": optimize, "entries": packed}
     (work / "plan.json").write_text(json.dumps(plan), encoding="utf-8")
-    command = run_in_pyodide(HERE / "pack.py", "/work/plan.json", mounts={"/work": work}, runtime=runtime)
+    command = run_in_pyodide(HERE / "pack.py", "/packing/plan.json", mounts={"/packing": work}, runtime=runtime)
     setup.run(f"{what}: compiling {len(entries)} files to bytecode", command, log=f"pack-{out.stem}")
     shutil.copyfile(work / "out.zip", out)
     shutil.rmtree(work)
