@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
+from calc.drawing import Drawing
 from calc.quantity import Shown
 
 Tone = Literal["go", "caution", "stop"]
@@ -127,6 +128,7 @@ class Answer:
     working: tuple[Working, ...] = ()
     sources: tuple[str, ...] = ()
     grids: tuple[Grid, ...] = ()
+    drawings: tuple[Drawing, ...] = ()
     values: dict[str, Figure] = field(default_factory=dict)
     #: Facts that a page other than the answer's own needs (gates for a checklist, say); JSON-able.
     extra: dict[str, Any] = field(default_factory=dict)

@@ -1,6 +1,6 @@
 """The one door: JSON in, JSON out. The page's worker, the shell and the tests all come through here.
 
-Calls: ``catalogue``, ``describe``, ``answer``, ``convert``, ``table``, ``run`` and ``safety``.
+Calls: ``catalogue``, ``describe``, ``answer``, ``begin``, ``go_on``, ``convert``, ``table``, ``run`` and ``safety``.
 """
 
 from __future__ import annotations
@@ -9,11 +9,12 @@ import json
 import math
 import sys
 import traceback
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Generator, Mapping
 from typing import Any, cast
 
 from calc import errors, runs, sources
 from calc.answers import Answer
+from calc.drawing import Drawing
 from calc.errors import InputError, InputErrors, RequestError
 from calc.fields import Query, Typed
 from calc.quantity import SYSTEMS, System
@@ -63,19 +64,31 @@ def answer(
         all parts of an answer; with ``errors`` or ``queries`` there is no headline. ``unasked`` names inputs that were
         not used because of what was chosen elsewhere: the page keeps such texts hidden, the shell tells of them.
     """
-    question = _question(id)
-    system = _system(units)
-    typed = _typed(inputs or {}, system)
+    steps = _answering(id, inputs, units, confirmed)
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            return cast(Json, done.value)
+
+
+def begin(
+    id: str, inputs: Mapping[str, Any] | None = None, units: str = "metric", confirmed: Mapping[str, str] | None = None
+) -> Json:
+    """As :func:`answer`, a step at a time: ``{"pending": share done}`` until :func:`go_on` has the answer. A new start ends the one before."""
+    _desk["steps"] = _answering(id, inputs, units, confirmed)
+    return go_on()
+
+
+def go_on() -> Json:
+    """The next step of what :func:`begin` began."""
+    if "steps" not in _desk:
+        raise RequestError("nothing was begun")
     try:
-        given, queries = question.parse(typed, system, confirmed or {})
-        if queries:
-            return _unanswered(question, system, queries=[_query(question, query) for query in queries])
-        found = question.work(given)
-    except InputErrors as several:
-        return _unanswered(question, system, errors=[_error(question, error, typed, system) for error in several.errors])
-    except InputError as error:
-        return _unanswered(question, system, errors=[_error(question, error, typed, system)])
-    return _answered(question, given, found)
+        return {"pending": next(_desk["steps"])}
+    except StopIteration as done:
+        del _desk["steps"]
+        return cast(Json, done.value)
 
 
 def convert(id: str, inputs: Mapping[str, Any], units: str) -> dict[str, str]:
@@ -104,7 +117,7 @@ def table(id: str, units: str = "metric") -> Json:
         for column_text in column_texts:
             inputs = {name: Typed(text, system) for name, text in {**fixed, row_field: row_text, column_field: column_text}.items()}
             given, _ = question.parse(inputs, system, {row_field: row_text, **fixed})
-            cells.append(declared.cell(question.work(given)))
+            cells.append(declared.cell(question.answer(given)))
         rows.append([row_text, *cells])
     return {
         "caption": declared.caption,
@@ -156,6 +169,8 @@ _CALLS: Mapping[str, Callable[..., Any]] = {
     "catalogue": catalogue,
     "describe": describe,
     "answer": answer,
+    "begin": begin,
+    "go_on": go_on,
     "convert": convert,
     "table": table,
     "run": run,
@@ -180,6 +195,27 @@ def handle(text: str) -> str:
 
 
 # ---------------------------------------------------------------- helpers
+
+#: The work that was begun and is not done, as "steps"; one at a time.
+_desk: dict[str, Generator[float, None, Json]] = {}
+
+
+def _answering(
+    id: str, inputs: Mapping[str, Any] | None, units: str, confirmed: Mapping[str, str] | None
+) -> Generator[float, None, Json]:
+    question = _question(id)
+    system = _system(units)
+    typed = _typed(inputs or {}, system)
+    try:
+        given, queries = question.parse(typed, system, confirmed or {})
+        if queries:
+            return _unanswered(question, system, queries=[_query(question, query) for query in queries])
+        found = yield from question.steps(given)
+    except InputErrors as several:
+        return _unanswered(question, system, errors=[_error(question, error, typed, system) for error in several.errors])
+    except InputError as error:
+        return _unanswered(question, system, errors=[_error(question, error, typed, system)])
+    return _answered(question, given, found)
 
 
 def _question(id: str) -> Question:
@@ -235,7 +271,7 @@ def _query(question: Question, query: Query) -> Json:
     }
 
 
-_PARTS = ("lines", "limits", "changes", "cautions", "working", "grids")
+_PARTS = ("lines", "limits", "changes", "cautions", "working", "grids", "drawings")
 
 
 def _unanswered(question: Question, system: System, errors: list[Json] | None = None, queries: list[Json] | None = None) -> Json:
@@ -269,7 +305,9 @@ def _answered(question: Question, given: Given, found: Answer) -> Json:
 
 
 def _part(part: Any) -> Json:
-    """One part of an answer as JSON: its fields are all texts, numbers and flat tuples."""
+    """One part of an answer as JSON: its fields are texts, numbers, tuples of these, and the marks of a drawing."""
+    if isinstance(part, Drawing):
+        return vars(part) | {"marks": [dict(vars(mark)) for mark in part.marks]}
     return dict(vars(part))
 
 
@@ -289,6 +327,7 @@ def _plain(question: Question, given: Given, reply: Json) -> str:
     for grid in reply["grids"]:
         out.append(grid["title"])
         out += [" | ".join(row) for row in (grid["head"], *grid["rows"])]
+    out += [f"{drawing['title']}: {drawing['says']}" for drawing in reply["drawings"]]
     if reply["changes"]:
         out.append("What would change it most:")
         out += [f"- {change['do']}: {change['then']}" for change in reply["changes"]]

@@ -60,6 +60,7 @@ class Field:
     basis : where the default comes from: a key of ``sources.toml`` (``practice``, ``judgement``, or a document).
     required : with no default, whether leaving it empty is an error.
     fold : asked only when the maker opens 'More'.
+    group : a heading under which fields that follow each other stand together; empty for none.
     when : the field is asked only if each named choice field has one of the values given.
     """
 
@@ -70,6 +71,7 @@ class Field:
     basis: str = ""
     required: bool = True
     fold: bool = False
+    group: str = ""
     when: tuple[tuple[str, tuple[str, ...]], ...] = ()
 
     @property
@@ -108,6 +110,7 @@ class Field:
             "hint": self.hint,
             "required": self.required and self.default is None,
             "fold": self.fold,
+            "group": self.group,
             "when": [[name, list(values)] for name, values in self.when],
             "default": None if self.default is None else {system: self.default_text(system) for system in SYSTEMS},
             "basis": self.basis,
@@ -240,6 +243,7 @@ class More(TypedDict, total=False):
     basis: str
     required: bool
     fold: bool
+    group: str
     when: tuple[tuple[str, tuple[str, ...]], ...]
 
 

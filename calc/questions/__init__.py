@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import importlib
 import pkgutil
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Generator, Mapping
 from dataclasses import dataclass
 from dataclasses import field as attribute
 from functools import cache
@@ -19,6 +19,9 @@ from calc.answers import Answer
 from calc.errors import InputError, InputErrors
 from calc.fields import Choice, Field, Parsed, Query, Typed, Value, wanting
 from calc.quantity import Rounding, Shown, Style, System, write
+
+#: Work that takes its time: it yields the share that is done, 0 to 1, now and then, and returns the answer.
+Steps = Generator[float, None, Answer]
 
 
 class Given:
@@ -133,7 +136,8 @@ class Question:
     id : url folder and shell name; name : as a maker asks it; moment : 'before the pour', 'at the bench' or 'at the lathe'.
     summary : one line for the home page; lead : one or two lines on the question's page.
     order : place on the home page.
-    work : parsed inputs to an :class:`Answer`; raises :class:`InputError` for what only it can see.
+    work : parsed inputs to an :class:`Answer`, or to :data:`Steps` where that takes longer than a keystroke may;
+        raises :class:`InputError` for what only it can see.
     words : wording of the error codes that only this question raises.
     """
 
@@ -144,7 +148,7 @@ class Question:
     summary: str
     lead: str
     fields: tuple[Field, ...]
-    work: Callable[[Given], Answer]
+    work: Callable[[Given], Answer | Steps]
     table: Table
     rules: tuple[Rule, ...] = ()
     words: Mapping[str, str] = attribute(default_factory=dict)
@@ -152,6 +156,20 @@ class Question:
     def named(self, name: str) -> Field:
         """The field of that name."""
         return self._by_name()[name]
+
+    def answer(self, given: Given) -> Answer:
+        """The answer, however many steps its work takes."""
+        steps = self.steps(given)
+        while True:
+            try:
+                next(steps)
+            except StopIteration as done:
+                return cast(Answer, done.value)
+
+    def steps(self, given: Given) -> Steps:
+        """The work in steps; work that is done at once has none."""
+        found = self.work(given)
+        return found if isinstance(found, Answer) else (yield from found)
 
     def _by_name(self) -> Mapping[str, Field]:
         return {f.name: f for f in self.fields}
