@@ -6,6 +6,7 @@ most, its band, the cautions, the working, what was assumed, the sources.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
@@ -107,6 +108,14 @@ class Grid:
 
 
 @dataclass(frozen=True)
+class Carry:
+    """What an answer hands on: inputs of another question, as a maker would type them, units written."""
+
+    to: str
+    inputs: Mapping[str, str]
+
+
+@dataclass(frozen=True)
 class Figure:
     """A value of the answer in SI beside the text shown, for ``--json``, tests and other questions."""
 
@@ -129,6 +138,7 @@ class Answer:
     sources: tuple[str, ...] = ()
     grids: tuple[Grid, ...] = ()
     drawings: tuple[Drawing, ...] = ()
+    carries: tuple[Carry, ...] = ()
     values: dict[str, Figure] = field(default_factory=dict)
     #: Facts that a page other than the answer's own needs (gates for a checklist, say); JSON-able.
     extra: dict[str, Any] = field(default_factory=dict)

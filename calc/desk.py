@@ -13,10 +13,10 @@ from collections.abc import Callable, Generator, Mapping
 from typing import Any, cast
 
 from calc import errors, runs, sources
-from calc.answers import Answer
+from calc.answers import Answer, Carry
 from calc.drawing import Drawing
 from calc.errors import InputError, InputErrors, RequestError
-from calc.fields import Query, Typed
+from calc.fields import Choice, Query, Typed
 from calc.quantity import SYSTEMS, System
 from calc.questions import Given, Question, all_questions, defaults_used
 from calc.words import inside
@@ -271,7 +271,7 @@ def _query(question: Question, query: Query) -> Json:
     }
 
 
-_PARTS = ("lines", "limits", "changes", "cautions", "working", "grids", "drawings")
+_PARTS = ("lines", "limits", "changes", "cautions", "working", "grids", "drawings", "carries")
 
 
 def _unanswered(question: Question, system: System, errors: list[Json] | None = None, queries: list[Json] | None = None) -> Json:
@@ -308,7 +308,18 @@ def _part(part: Any) -> Json:
     """One part of an answer as JSON: its fields are texts, numbers, tuples of these, and the marks of a drawing."""
     if isinstance(part, Drawing):
         return vars(part) | {"marks": [dict(vars(mark)) for mark in part.marks]}
+    if isinstance(part, Carry):
+        return _carried(part)
     return dict(vars(part))
+
+
+def _carried(carry: Carry) -> Json:
+    """A carry with the name of the question it leads to, and what it takes there in words."""
+    question = _question(carry.to)
+    taken = [(question.named(name), text) for name, text in carry.inputs.items()]
+    shown = (field.label_of(text) if isinstance(field, Choice) else text for field, text in taken)
+    says = "; ".join(f"{inside(field.label)}: {text}" for (field, _), text in zip(taken, shown, strict=True))
+    return {"to": carry.to, "name": question.name, "inputs": dict(carry.inputs), "says": says}
 
 
 def _plain(question: Question, given: Given, reply: Json) -> str:
@@ -334,6 +345,7 @@ def _plain(question: Question, given: Given, reply: Json) -> str:
     if reply["cautions"]:
         out.append("Cautions:")
         out += [f"- {caution['text']}" for caution in reply["cautions"]]
+    out += [f"Goes on to: {carry['name']} ({carry['says']})" for carry in reply["carries"]]
     typed = [(field.label, given.text(field.name)) for field in question.fields if given.typed(field.name)]
     if typed:
         out.append("You gave: " + "; ".join(f"{label}: {text}" for label, text in typed))

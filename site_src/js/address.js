@@ -12,7 +12,15 @@ export function writeFragment(inputs, units) {
   return `#${query}`;
 }
 
-/** What an address carries, or null when it carries nothing. @param {string} fragment @param {string[]} names */
+/** The address of another question with what an answer hands to it. @param {{to: string, inputs: Record<string, string>}} carry @param {System} units */
+export function carryAddress({ to, inputs }, units) {
+  return new URL(`../${to}/#${new URLSearchParams({ units, ...inputs, added: 'yes' })}`, location.href).href;
+}
+
+/**
+ * What an address carries, or null when it carries nothing. What is `added` is laid over what was typed there before.
+ * @param {string} fragment @param {string[]} names
+ */
 export function readFragment(fragment, names) {
   if (!fragment.includes('=')) return null;
   const query = new URLSearchParams(fragment.slice(1));
@@ -23,5 +31,5 @@ export function readFragment(fragment, names) {
   const inputs = names
     .filter((name) => query.get(name))
     .map((name) => [name, { typed: query.get(name).slice(0, 200), units: other.includes(name) ? opposite : units }]);
-  return inputs.length ? { inputs: Object.fromEntries(inputs), units } : null;
+  return inputs.length ? { inputs: Object.fromEntries(inputs), units, added: query.has('added') } : null;
 }

@@ -1,13 +1,15 @@
 // Shows an answer in its place. Every word comes from calc or from the page; nothing is worked out here.
 
+import { carryAddress } from './address.js';
 import { copyText, shareAddress } from './device/share.js';
+import { draw } from './draw.js';
 import { glue } from './spell.js';
 
 /** A figure of more characters than this goes over several lines. */
 const LONG_FIGURE = 8;
 /** A table with a cell longer than this is read row by row on a narrow screen. */
 const LONG_CELL = 28;
-const TEXT_LISTS = ['given', 'lines', 'cautions', 'limits', 'changes', 'working', 'assumed', 'sources'];
+const TEXT_LISTS = ['given', 'lines', 'cautions', 'carries', 'limits', 'changes', 'working', 'assumed', 'sources'];
 
 export class AnswerView {
   #root;
@@ -40,6 +42,8 @@ export class AnswerView {
       this.#fill(name, lists[name].map((/** @type {any} */ entry) => this.#entry(name, entry)));
     }
     this.#ladder(answer.limits);
+    this.#root.querySelectorAll('.carry').forEach((link, index) => link.setAttribute('href', carryAddress(answer.carries[index], answer.units)));
+    this.#fill('drawings', answer.drawings.map((/** @type {any} */ drawing) => this.#drawing(drawing)));
     this.#fill('grids', answer.grids.map((/** @type {any} */ grid) => this.#grid(grid)));
     if (this.#root.hidden) {
       this.#part(this.#root, 'table-place').append(this.#common);
@@ -104,6 +108,15 @@ export class AnswerView {
       bar.toggleAttribute('data-beyond', share > 1);
       bar.style.setProperty('--share', String(Math.min(1, share || 0)));
     });
+  }
+
+  /** @param {import('./draw.js').Drawing} drawing */
+  #drawing(drawing) {
+    const figure = this.#clone('drawings');
+    this.#part(figure, 'picture').append(draw(drawing));
+    this.#part(figure, 'title').textContent = drawing.title;
+    this.#part(figure, 'says').textContent = drawing.says;
+    return figure;
   }
 
   /** @param {{title: string, head: string[], rows: string[][]}} grid */

@@ -73,7 +73,8 @@ class QuestionForm {
   async start() {
     const { signal } = this.#ending;
     const given = readFragment(location.hash, [...this.#fields.keys()]);
-    const draft = given ?? (await this.#app.store.get('drafts', this.#id));
+    const kept = given?.added === false ? null : await this.#app.store.get('drafts', this.#id);
+    const draft = given ? { ...given, inputs: { ...kept?.inputs, ...given.inputs } } : kept;
     if (signal.aborted) return;
     if (given && given.units !== this.#app.units) this.#app.setUnits(given.units);
     this.#showUnits();

@@ -139,3 +139,24 @@ def test_wrong_requests_are_named_as_such_and_bugs_as_bugs() -> None:
     assert refused("run", id="C99", inputs={}, units="metric", events=[], now=0)["kind"] == "request"
     assert refused("answer")["kind"] == "bug"
     assert json.loads(desk.handle("not json"))["error"]["kind"] == "bug"
+
+
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+@pytest.mark.parametrize("id", IDS)
+def test_what_an_answer_hands_on_is_taken_there(id: str, units: str) -> None:
+    for carry in call("answer", id=id, inputs=PLAIN[id], units=units)["carries"]:
+        taken = call("answer", id=carry["to"], inputs=carry["inputs"], units=units)
+        wrong = [error for error in taken["errors"] if error["code"] != "missing"]
+        assert not wrong and not taken["queries"] and not taken["unasked"], (carry, wrong)
+
+
+def test_an_answer_in_steps_is_the_same_answer() -> None:
+    for id in IDS:
+        reply = call("begin", id=id, inputs=PLAIN[id])
+        shares = [0.0]
+        while "pending" in reply:
+            shares.append(reply["pending"])
+            reply = call("go_on")
+        assert shares == sorted(shares) and shares[-1] <= 1
+        assert reply == call("answer", id=id, inputs=PLAIN[id])
+    assert refused("go_on")["kind"] == "request"

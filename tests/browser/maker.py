@@ -122,6 +122,11 @@ class Maker:
         """What a field shows."""
         return str(self.browser.eval(f"""document.querySelector('[data-field="{name}"] input, [data-field="{name}"] select').value"""))
 
+    def wait_value(self, name: str, text: str) -> None:
+        """Wait until a field shows this."""
+        self.browser.wait_for(f"""document.querySelector('[data-field="{name}"] input, [data-field="{name}"] select').value === {json.dumps(text)}""",
+                              what=f"{name} showing {text}")
+
     # --- Counting starts of Python --------------------------------------------------------------------------------------
 
     def count_starts(self) -> None:

@@ -63,7 +63,7 @@ def test_without_webassembly_the_page_says_why_and_stays_readable(bent: Callable
     maker.tap("link", "Emergency", exact=True)
     maker.wait("heading", "Emergency")
     maker.go("how-fast/", ready=False)
-    maker.wait_for("""document.querySelector('[data-field="diameter"] input').value === '14 in'""")
+    maker.wait_value("diameter", "14 in")
 
 
 def test_a_browser_without_module_workers_is_told_so(bent: Callable[..., Chromium], site: Site) -> None:

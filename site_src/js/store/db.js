@@ -14,6 +14,8 @@ export class Store {
   #onFailure;
   /** @type {Promise<unknown>} */
   #writing = Promise.resolve();
+  /** What waits to be written, by shelf and id; a null takes the record away. @type {Map<string, {record: any, done: Promise<boolean>}>} */
+  #waiting = new Map();
 
   /** @param {{onFailure: (error: unknown) => void}} options */
   constructor({ onFailure }) {
@@ -40,12 +42,12 @@ export class Store {
 
   /** Write a record; true once it is on the device. @param {Shelf} shelf @param {{id: string, [part: string]: any}} record */
   put(shelf, record) {
-    return this.#told(() => this.#with(shelf, 'readwrite', (store) => store.put(record)));
+    return this.#write(shelf, record.id, record);
   }
 
   /** Take a record away; true once it is gone. @param {Shelf} shelf @param {string} id */
   remove(shelf, id) {
-    return this.#told(() => this.#with(shelf, 'readwrite', (store) => store.delete(id)));
+    return this.#write(shelf, id, null);
   }
 
   /** Every setting by its name. @returns {Promise<Record<string, any>>} */
@@ -71,6 +73,26 @@ export class Store {
   /** Resolves when everything written so far is on the device, or was told as failed. */
   written() {
     return this.#writing;
+  }
+
+  /**
+   * One write at a time; of several that wait for the same record only the newest is made, so a fast typist is never far ahead of the device.
+   * @param {Shelf} shelf @param {string} id @param {any} record
+   */
+  #write(shelf, id, record) {
+    const key = `${shelf} ${id}`;
+    const waiting = this.#waiting.get(key);
+    if (waiting) {
+      waiting.record = record;
+      return waiting.done;
+    }
+    const done = this.#told(() => {
+      const newest = this.#waiting.get(key)?.record ?? null;
+      this.#waiting.delete(key);
+      return this.#with(shelf, 'readwrite', (store) => (newest ? store.put(newest) : store.delete(id)));
+    });
+    this.#waiting.set(key, { record, done });
+    return done;
   }
 
   /** Writes follow one another, so the last one asked for is the one that stays. @param {() => Promise<unknown>} write */
@@ -125,6 +147,7 @@ function transact(database, shelf, mode, ask) {
   return new Promise((resolve, reject) => {
     const transaction = database.transaction(shelf, mode, { durability: 'strict' });
     const request = ask(transaction.objectStore(shelf));
+    transaction.commit(); // at once: a page that is left now does not take the write with it
     transaction.oncomplete = () => resolve(request.result);
     transaction.onabort = () => reject(transaction.error ?? request.error);
     transaction.onerror = () => reject(transaction.error ?? request.error);
