@@ -270,6 +270,17 @@ def measure(name: str, label: str, unit: str, low: float, high: float, **more: U
     return Quantity(name=name, label=label, kind=kind, units=(unit, imperial), low=low, high=high, **more)
 
 
+def under(group: str, *fields: Field) -> tuple[Field, ...]:
+    """The fields, under one heading.
+
+    Examples
+    --------
+    >>> [field.group for field in under("Mould", measure("wall", "Wall", "mm", 1, 50), measure("bench", "Bench", "mm", 1, 90))]
+    ['Mould', 'Mould']
+    """
+    return tuple(replace(field, group=group) for field in fields)
+
+
 @dataclass(frozen=True, kw_only=True)
 class Numbers(Quantity):
     """Several numbers of one kind in one text, apart by spaces, commas, semicolons or slashes: belt steps."""

@@ -1,14 +1,14 @@
 // The page's side of Python: one worker, numbered requests, one at a time and in order.
 //
-// A request that is cancelled while it waits is dropped; one that is being worked on gets a moment to end, then the worker
-// is ended and started anew. A crash rejects the request, restarts the worker once, and after a second crash says so.
+// A request that is cancelled while it waits is dropped; one that is being worked on is told to end after its next step, and
+// where that takes too long the worker is ended and started anew. A crash rejects the request, restarts the worker once, and after a second crash says so.
 // What a maker typed never lives here, so nothing typed can be lost.
 
 import { engineAtHand, report } from './sw-client.js';
 
 const WORKER = new URL('../worker/desk-worker.js', import.meta.url);
 const SLOW_MS = 20_000; // a start that shows no progress for so long is called failed, though it may still come
-const GRACE_MS = 150; // time for a cancelled request to end by itself: cheaper than a new start
+const GRACE_MS = 1_000; // time for a cancelled request to end by itself: cheaper than a new start
 const CALM_MS = 60_000; // a crash this long after the last one is a first one again
 
 /** A request that was not answered. `code`: 'crashed', 'bug', 'request', 'noWasm', 'noModule', 'tooSlow', 'notLoaded'. */
@@ -28,6 +28,7 @@ export class DeskError extends Error {
  * @property {object} args
  * @property {(result: any) => void} resolve
  * @property {(error: Error) => void} reject
+ * @property {(share: number) => void} [progress]
  */
 
 /**
@@ -69,14 +70,14 @@ export class DeskClient extends EventTarget {
    * Ask `calc` something.
    * @param {string} call a call of calc/desk.py
    * @param {object} [args]
-   * @param {{signal?: AbortSignal}} [options]
+   * @param {{signal?: AbortSignal, progress?: (share: number) => void}} [options] `progress` hears the share done of long work
    * @returns {Promise<any>} the result; rejects with DeskError, or with AbortError when cancelled
    */
-  call(call, args = {}, { signal } = {}) {
+  call(call, args = {}, { signal, progress } = {}) {
     return new Promise((resolve, reject) => {
       if (signal?.aborted) return reject(aborted());
       if (this.state === 'failed' && this.reason !== 'tooSlow') return reject(new DeskError(this.reason, 'the engine does not run here'));
-      const request = { id: ++this.#number, call, args, resolve, reject };
+      const request = { id: ++this.#number, call, args, resolve, reject, progress };
       signal?.addEventListener('abort', () => this.#cancel(request), { once: true });
       this.#queue.push(request);
       this.start();
@@ -124,6 +125,8 @@ export class DeskClient extends EventTarget {
     } else if (message.event === 'failed') {
       if (message.code === 'boot') this.#bootFailed();
       else this.#crash();
+    } else if (message.event === 'working') {
+      if (message.id === this.#current?.id) this.#current.progress?.(message.share);
     } else if (message.event === 'kept') {
       this.dispatchEvent(new Event('kept'));
     } else if (message.id === this.#current?.id) {
@@ -148,6 +151,7 @@ export class DeskClient extends EventTarget {
     request.reject(aborted());
     this.#queue = this.#queue.filter((waiting) => waiting !== request);
     if (this.#current !== request) return;
+    this.#worker?.postMessage({ drop: request.id });
     setTimeout(() => {
       if (this.#current === request) this.#restart();
     }, GRACE_MS);

@@ -48,6 +48,10 @@ class QuestionForm {
   #busy = false;
   #slow = false;
   #again = false;
+  /** Share done of an answer that takes its time. */
+  #share = 0;
+  /** Ends the question that is with the desk. */
+  #dropping = new AbortController();
   /** What was cleared, to be put back. @type {any} */
   #cleared = null;
   #ending = new AbortController();
@@ -97,6 +101,7 @@ class QuestionForm {
     clearTimeout(this.#timer);
     clearTimeout(this.#growingTimer);
     this.#ending.abort();
+    this.#dropping.abort();
   }
 
   /** The figure at the bottom goes away while the answer itself is on the screen. @param {AbortSignal} signal */
@@ -272,19 +277,18 @@ class QuestionForm {
     clearTimeout(this.#timer);
     if (this.#busy) {
       this.#again = true;
+      this.#dropping.abort();
       return;
     }
     this.#busy = true;
     const slow = setTimeout(() => this.#showSlow(true), SLOW);
     do {
       this.#again = false;
+      this.#share = 0;
+      this.#dropping = new AbortController();
       const inputs = Object.fromEntries(this.#inputs());
-      const reply = await this.#call('answer', {
-        id: this.#id,
-        inputs,
-        units: this.#app.units,
-        confirmed: this.#confirmed,
-      });
+      const asked = { id: this.#id, inputs, units: this.#app.units, confirmed: this.#confirmed };
+      const reply = await this.#call('begin', asked, { signal: this.#dropping.signal, progress: (share) => this.#progressed(share) });
       if (this.#ending.signal.aborted) {
         clearTimeout(slow);
         return;
@@ -296,6 +300,12 @@ class QuestionForm {
     if (this.#slow) this.#showSlow(false);
   }
 
+  /** @param {number} share */
+  #progressed(share) {
+    this.#share = share;
+    if (this.#slow) this.#showState();
+  }
+
   /** @param {boolean} slow */
   #showSlow(slow) {
     this.#slow = slow;
@@ -303,12 +313,16 @@ class QuestionForm {
     this.#showState();
   }
 
-  /** @param {string} name @param {object} args @returns {Promise<any>} null when the desk cannot */
-  async #call(name, args) {
+  /**
+   * @param {string} name @param {object} args
+   * @param {{signal?: AbortSignal, progress?: (share: number) => void}} [options]
+   * @returns {Promise<any>} null when the desk cannot, or need not any longer
+   */
+  async #call(name, args, options) {
     try {
-      return await this.#app.desk.call(name, args);
+      return await this.#app.desk.call(name, args, options);
     } catch (error) {
-      if (this.#ending.signal.aborted) return null;
+      if (this.#ending.signal.aborted || options?.signal?.aborted) return null;
       this.#reply = null;
       this.#fault = /** @type {any} */ (error).code === 'bug';
       if (this.#fault) console.error(error);
@@ -393,7 +407,7 @@ class QuestionForm {
       part('figure').textContent = glue(`${headline.text} ${headline.unit}`.trim());
     } else if (this.#fault) this.#words.textContent = words.bug;
     else if (this.#app.desk.state !== 'ready') this.#words.textContent = words[this.#app.desk.state];
-    else if (this.#slow) this.#words.textContent = words.working;
+    else if (this.#slow) this.#words.textContent = this.#share ? words.share.replace('{}', String(Math.round(100 * this.#share))) : words.working;
     else this.#words.textContent = this.#ask.text ? words.asking : words.missing;
     this.#root.toggleAttribute('data-answered', Boolean(headline));
   }

@@ -1,7 +1,8 @@
 // Python in the browser: starts the engine, and passes JSON text to `calc.desk.handle` and back.
 //
-// In:  { id, call, args }
+// In:  { id, call, args }, { drop: id } when the answer is wanted no longer
 // Out: { id, ok, result } or { id, ok: false, error: { kind, message } }
+//      { event: "working", id, share } while work that comes in steps goes on
 //      { event: "progress", step, of } while starting
 //      { event: "ready", way: "snapshot" | "plain", ms }, { event: "kept" } when a snapshot was stored
 //      { event: "failed", code, message }
@@ -23,6 +24,7 @@ let handle = null; // the one proxy that crosses, kept as long as the worker liv
 let python = null;
 let unkept = false; // a plain start that has not been snapshotted yet
 let idle = 0;
+let dropped = 0; // the request that is wanted no longer
 const waiting = [];
 
 const progress = (step) => postMessage({ event: "progress", step, of: 4 });
@@ -126,17 +128,30 @@ async function start() {
   return "plain";
 }
 
-function answer({ id, call, args }) {
+const ask = (call, args) => JSON.parse(handle(JSON.stringify({ call, args })));
+const turn = () => new Promise((resolve) => setTimeout(resolve)); // lets what was sent meanwhile be heard
+
+async function answer({ id, call, args }) {
   clearTimeout(idle);
   try {
-    postMessage({ id, ...JSON.parse(handle(JSON.stringify({ call, args }))) });
+    let reply = ask(call, args);
+    while (reply.result?.pending !== undefined && dropped !== id) {
+      postMessage({ event: "working", id, share: reply.result.pending });
+      await turn();
+      if (dropped !== id) reply = ask("go_on", {});
+    }
+    postMessage({ id, ...reply });
   } catch (error) {
     postMessage({ event: "failed", code: "crashed", message: String(error.message).slice(0, 300) });
   }
   if (unkept) idle = setTimeout(keepSnapshot, IDLE_MS);
 }
 
-onmessage = ({ data }) => (handle ? answer(data) : waiting.push(data));
+onmessage = ({ data }) => {
+  if (data.drop) dropped = data.drop;
+  else if (handle) answer(data);
+  else waiting.push(data);
+};
 
 try {
   const way = await start();

@@ -133,7 +133,8 @@ def test_every_shared_error_text_can_be_filled_in() -> None:
 
 
 def test_wrong_requests_are_named_as_such_and_bugs_as_bugs() -> None:
-    assert refused("guess") == {"kind": "request", "message": "there is no call 'guess'; there are catalogue, describe, answer, begin, go_on, convert, table, run, safety"}
+    calls = "catalogue, describe, answer, begin, go_on, convert, table, run, safety"
+    assert refused("guess") == {"kind": "request", "message": f"there is no call 'guess'; there are {calls}"}
     assert refused("answer", id="how-deep-is-the-sea")["kind"] == "request"
     assert refused("answer", id=IDS[0], units="cubits")["kind"] == "request"
     assert refused("run", id="C99", inputs={}, units="metric", events=[], now=0)["kind"] == "request"
