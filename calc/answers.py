@@ -20,7 +20,8 @@ Tone = Literal["go", "caution", "stop"]
 class Headline:
     """The one thing to do. ``text`` is the big figure, or a few words when the answer is a refusal.
 
-    A stop leads with the remedy in ``say``; a go never says more than 'ceiling'.
+    A stop leads with the remedy in ``say``; a go never says more than 'ceiling'. ``steps`` are several things to
+    do in their order, told before ``say``.
     """
 
     label: str
@@ -28,6 +29,7 @@ class Headline:
     unit: str
     say: str
     tone: Tone
+    steps: tuple[str, ...] = ()
 
     @property
     def shown(self) -> str:

@@ -325,7 +325,9 @@ def _carried(carry: Carry) -> Json:
 def _plain(question: Question, given: Given, reply: Json) -> str:
     """The answer as plain text, for copying and for the shell."""
     headline = reply["headline"]
-    out = [question.name, f"{headline['label']}: {headline['text']} {headline['unit']}".rstrip(), headline["say"]]
+    out = [question.name, f"{headline['label']}: {headline['text']} {headline['unit']}".rstrip()]
+    out += [f"{number}. {step}" for number, step in enumerate(headline["steps"], 1)]
+    out.append(headline["say"])
     out += [f"- {line['label']}: {line['text']} {line['unit']}".rstrip() + (f" ({line['note']})" if line["note"] else "") for line in reply["lines"]]
     if reply["band"]:
         out.append(reply["band"]["text"])

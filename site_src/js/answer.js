@@ -72,6 +72,11 @@ export class AnswerView {
     hero.style.setProperty('--chars', String(headline.text.length + 0.4 * headline.unit.length));
     figure.textContent = glue(headline.text);
     for (const name of ['label', 'unit', 'say']) this.#part(hero, name).textContent = glue(headline[name]);
+    this.#part(hero, 'steps').replaceChildren(...headline.steps.map((/** @type {string} */ text) => {
+      const step = document.createElement('li');
+      step.textContent = glue(text);
+      return step;
+    }));
     this.#part(hero, 'band').textContent = glue(band?.text ?? '');
   }
 

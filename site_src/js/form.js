@@ -350,8 +350,8 @@ class QuestionForm {
     this.#showMessages();
     this.#showState();
     if (!reply.headline) return;
-    const { label, text, unit, say } = reply.headline;
-    this.#app.announce(`${label}: ${text} ${unit}. ${say}`);
+    const { label, text, unit, say, steps } = reply.headline;
+    this.#app.announce([`${label}: ${text} ${unit}`, ...steps, say].join('. '));
     if (text !== before && Object.keys(this.#record().inputs).length) this.#keep();
   }
 

@@ -29,11 +29,17 @@ class Remedy:
 
 @dataclass(frozen=True)
 class Raise:
-    """One or more remedies that help: their sorts, their words, and the setting they lead to (rpm)."""
+    """One or more remedies that help: their sorts, what to do in its order, and the setting they lead to (rpm)."""
 
     sorts: tuple[str, ...]
-    words: str
+    steps: tuple[str, ...]
     setting_rpm: float
+
+    @property
+    def words(self) -> str:
+        """All of it in one sentence."""
+        first, *rest = self.steps
+        return "; and ".join([first, *map(inside, rest)])
 
 
 def changes(given: Given, case: Case, top: speed.TopSpeed) -> list[Raise]:
@@ -124,10 +130,9 @@ def _raise(given: Given, case: Case, several: tuple[Remedy, ...], setting_rpm: f
     """The words, each remedy told for the case as the ones before it leave it."""
     told: list[str] = []
     for remedy in several:
-        words = remedy.words(given, case)
-        told.append(inside(words) if told else words)
+        told.append(remedy.words(given, case))
         case = remedy.change(case)
-    return Raise(tuple(remedy.sort for remedy in several), "; and ".join(told), setting_rpm)
+    return Raise(tuple(remedy.sort for remedy in several), tuple(told), setting_rpm)
 
 
 def _balance_radius(given: Given, case: Case) -> float:

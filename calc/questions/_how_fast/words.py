@@ -43,15 +43,18 @@ REFLEX = (
 def headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Raise]) -> Headline:
     """The setting and how to come to it; for a refusal, the remedy first."""
     if top.setting_rpm is None:
+        steps: tuple[str, ...] = ()
         lower = round_to(top.hard_rpm, speed.VARIABLE_STEP_RPM, "down")
         if changes:
-            say = f"{changes[0].words}. Then up to {rpm_text(changes[0].setting_rpm)} rpm."
+            then = f"Then up to {rpm_text(changes[0].setting_rpm)} rpm."
+            steps = changes[0].steps if len(changes[0].steps) > 1 else ()
+            say = then if steps else f"{changes[0].words}. {then}"
         elif lower > 0:
             first = "Fill the crack first, then a lathe" if case.condition == "cracked" else "Put it on a lathe"
             say = f"{first} that goes down to {lower:.0f} rpm, or make it smaller."
         else:
             say = "Do not power it: balance it, or make it smaller, then ask again."
-        return Headline("Top speed", "Not yet", "", say, "stop")
+        return Headline("Top speed", "Not yet", "", say, "stop", steps)
     shown = f"{rpm_text(top.setting_rpm)} rpm"
     if top.too_quick:
         return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", _heat_say(case, top, shown), "caution")
