@@ -85,10 +85,10 @@ FIELDS: tuple[Field, ...] = (
         _hours("latest", "Next layer not after", usual=(0.25, 500), hint="The sheet's latest time to bond without scuffing."),
     ),
     *under(
-        "Mask",
+        "Mask and filters",
         Choice(
             name="mask",
-            label="Mask",
+            label="Mask and filters",
             hint="Section 8 of the safety data sheet decides.",
             options=(
                 Option("tight", "Half or full mask, sealed on the face"),
@@ -118,7 +118,7 @@ FIELDS: tuple[Field, ...] = (
         _yes_no("sealed", "Seal check passed today", (_TIGHT,)),
     ),
     *under(
-        "Gloves",
+        "Glove clock",
         _minutes("gloves_on", "Minutes in this pair of gloves", usual=(0, 240), fold=True),
         measure(
             "glove_time",
