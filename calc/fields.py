@@ -225,6 +225,7 @@ BESIDE: Mapping[str, tuple[str, str]] = {
     "g/mL": ("density", "g/mL"),
     "bar": ("pressure", "psi"),
     "kPa": ("pressure", "inHg"),
+    "mPa·s": ("viscosity", "cP"),
     "min": ("time", "min"),
     "h": ("time", "h"),
     "rpm": ("rotational speed", "rpm"),

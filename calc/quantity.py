@@ -137,6 +137,15 @@ KINDS: Mapping[str, Kind] = {
             "kg/m3": "kg/m³", "kg/m^3": "kg/m³", "kg/l": "kg/L", "lb/ft3": "lb/ft³", "lb/ft^3": "lb/ft³",
         },
     ),
+    "viscosity": Kind(
+        "viscosity",
+        "pascal * second",
+        {"mPa·s": "millipascal * second", "cP": "millipascal * second", "Pa·s": "pascal * second"},
+        {
+            "mpas": "mPa·s", "mpa s": "mPa·s", "mpa.s": "mPa·s", "mpa*s": "mPa·s", "mpa·s": "mPa·s", "cp": "cP", "cps": "cP", "centipoise": "cP",
+            "pas": "Pa·s", "pa s": "Pa·s", "pa.s": "Pa·s", "pa·s": "Pa·s",
+        },
+    ),
     "time": Kind(
         "time",
         "second",
@@ -296,8 +305,8 @@ def read(name: str, text: str, kind: str, unit: str, accepted: tuple[str, ...] =
             raise InputError(name, "not-a-number")
         number = _number(name, text, match)
         rest = rest[match.end() :]
-        # The unit runs to the next number, or to the end. "in3" and "1/min" hold digits of their own.
-        word = re.match(r"\s*(?:(?:cm|in|m|ft|kg/m|lb/ft|g/cm)\^?[3³]|1/min|[^\d\s.,+−-][^\d.,+−]*|)", rest)
+        # The unit runs to the next number, or to the end. "in3" and "1/min" hold digits of their own, "mPa.s" a full stop.
+        word = re.match(r"\s*(?:(?:cm|in|m|ft|kg/m|lb/ft|g/cm)\^?[3³]|1/min|m?[Pp][Aa]\.s|[^\d\s.,+−-][^\d.,+−]*|)", rest)
         assert word is not None  # the pattern may match nothing, so it always matches
         written = word[0].strip()
         if written.startswith("/"):
@@ -351,6 +360,7 @@ STYLES: Mapping[str, tuple[str, Style, Style]] = {
     "pressure": ("pressure", Style("bar", step=0.1), Style("psi", step=1)),
     "vacuum": ("pressure", Style("kPa", step=1), Style("inHg", step=0.1)),
     "density": ("density", Style("g/mL", step=0.01), Style("g/mL", step=0.01)),
+    "viscosity": ("viscosity", Style("mPa·s", figures=2), Style("cP", figures=2)),
     "minutes": ("time", Style("min", step=1), Style("min", step=1)),
     "hours": ("time", Style("h", figures=2), Style("h", figures=2)),
     "speed": ("rotational speed", Style("rpm", step=1), Style("rpm", step=1)),
