@@ -32,8 +32,8 @@ def thickening(conversion: float) -> float:
 
     Examples
     --------
-    >>> [round(thickening(a), 1) for a in (0.19, 0.33, 0.42)]
-    [2.0, 4.7, 9.8]
+    >>> [round(thickening(a), 1) for a in (0.19, 0.33, 0.41)]
+    [2.0, 4.7, 10.4]
 
     References
     ----------
@@ -168,7 +168,9 @@ def time_out(depth_m: float, width_m: float, density: float, so_far: Sequence[tu
 
     Parameters
     ----------
-    depth_m : m. width_m : of the bubble, m. density : of the resin, kg/m3.
+    depth_m : from the floor to the surface, m.
+    width_m : of the bubble, m.
+    density : of the resin, kg/m3.
     so_far : (time, s; integral of 1 / viscosity, 1/Pa), see :func:`fluidity`.
 
     Returns
@@ -179,7 +181,7 @@ def time_out(depth_m: float, width_m: float, density: float, so_far: Sequence[tu
     Examples
     --------
     >>> time_out(0.040, 0.0005, 1100, [(0.0, 0.0), (3600.0, 3600.0)])
-    267
+    267.0
 
     References
     ----------
