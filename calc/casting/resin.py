@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from itertools import pairwise
 
 from calc.casting.cure.kinetics import ResinClass, resin_classes
 from calc.casting.mixing import Ratio, ratio_by_weight
@@ -107,7 +108,7 @@ def kind_of(k25: float) -> ResinClass:
     cure-fit.
     """
     kinds = resin_classes()
-    for slower, faster in zip(kinds, kinds[1:], strict=False):
+    for slower, faster in pairwise(kinds):
         if k25 < math.sqrt(slower.k25_high * faster.k25_low):
             return slower
     return kinds[-1]
