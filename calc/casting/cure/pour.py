@@ -1,0 +1,349 @@
+"""One pour in its mould, from A meets B until it is cold: what it does at which hour."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from calc.casting.cure.cells import Footprint, layout
+from calc.casting.cure.kinetics import FIRST, GEL, WORKING_END, ZERO_C, Kinetics
+from calc.casting.cure.solver import Curing, Field, Pace
+from calc.casting.cure.thermal import LIQUID_CAPACITY, STILL, Films, Wall, materials
+from calc.sources import value
+
+#: A new layer bonds from this conversion of the skin on.
+LAYER_BONDS = value("cure", "layer bonds")
+#: Hotter than this the figure is no forecast: the run ends there.
+RUNAWAY_K = 150 + ZERO_C
+LONGEST_S = 40 * 86400.0  # no run goes on for longer
+
+
+@dataclass(frozen=True)
+class Fineness:
+    """How finely a pour is cut, and how large its steps are.
+
+    Parameters
+    ----------
+    rows, columns : of resin. pace : of the steps.
+    """
+
+    rows: int
+    columns: int
+    pace: Pace
+
+
+FINE = Fineness(10, 6, Pace(1.0, 0.01, 900.0))
+COARSE = Fineness(8, 5, Pace(2.0, 0.02, 1800.0))
+
+
+@dataclass(frozen=True)
+class Resin:
+    """A mixed resin.
+
+    Parameters
+    ----------
+    kinetics : its reaction. density : kg/m³. conductivity : W/(m K).
+    capacity : a fixed heat capacity, J/(kg K); None follows temperature and cure.
+    """
+
+    kinetics: Kinetics
+    density: float = materials()["epoxy"].density
+    conductivity: float = materials()["epoxy"].conductivity
+    capacity: float | None = None
+
+    def faster(self, factor: float) -> Resin:
+        """The same resin with its rate times ``factor``."""
+        return replace(self, kinetics=replace(self.kinetics, k25=self.kinetics.k25 * factor))
+
+
+@dataclass(frozen=True)
+class Mould:
+    """A mould where it stands.
+
+    Parameters
+    ----------
+    footprint : inside. depth_m : of the resin, m. side : its wall, or None. below : what lies under the resin, from the bench up.
+    films : the air on its faces; nothing below it but air means raised.
+    wood_share : volume share of wood pieces in it, 0 to below 1.
+    """
+
+    footprint: Footprint
+    depth_m: float
+    side: Wall | None = None
+    below: tuple[Wall, ...] = ()
+    films: Films = STILL
+    wood_share: float = 0.0
+
+
+@dataclass(frozen=True)
+class Start:
+    """What the pour begins with.
+
+    Parameters
+    ----------
+    air_k : the shop, K; mould and wood are as warm. resin_k : the mixed resin as it goes in, K. conversion : what it has done by then.
+    """
+
+    air_k: float
+    resin_k: float
+    conversion: float = FIRST
+
+
+@dataclass(frozen=True)
+class Moment:
+    """One step of a course.
+
+    Parameters
+    ----------
+    time_s : since the pour. hottest_k, coldest_k : resin cells, K. mould_k : hottest place of the mould where the resin touches it, K.
+    most, least : conversion of the cell that is furthest, and of the one that is least far. top : mean conversion of the topmost row.
+    at : height of the hottest cell over the resin's floor, share of the depth.
+    """
+
+    time_s: float
+    hottest_k: float
+    coldest_k: float
+    mould_k: float
+    most: float
+    least: float
+    top: float
+    at: float
+
+
+def field_of(resin: Resin, mould: Mould, start: Start, cut: Fineness, beneath: Field | None = None) -> Field:
+    """The cells of a pour as it begins.
+
+    Parameters
+    ----------
+    resin, mould, start : the pour.
+    cut : how finely.
+    beneath : an earlier layer in the same mould as it is now, cut as finely.
+
+    Returns
+    -------
+    Field
+
+    Examples
+    --------
+    >>> len(field_of(Resin(Kinetics(1e-5)), Mould(Footprint(0.1, 1.0), 0.04), Start(296.15, 296.15), FINE).t)
+    10
+
+    References
+    ----------
+    cure-solver; wood by mixing rules.
+    """
+    wood = materials()["hardwood"]
+    share = mould.wood_share
+    old = [] if beneath is None else [(height, 1) for height in beneath.cut.heights[beneath.cut.first_row :]]
+    below = [(sheet, sheet.material.cells) for sheet in mould.below]
+    cells = layout(mould.footprint, [*old, (mould.depth_m, cut.rows)], cut.columns, mould.side, below)
+    reaction = Curing(resin.kinetics, resin.density, share, wood.density * wood.capacity, resin.capacity)
+    conductivity = (1 - share) * resin.conductivity + share * wood.conductivity
+    held = share * wood.density * wood.capacity
+    in_resin = (1 - share) * resin.density * (LIQUID_CAPACITY[0] + LIQUID_CAPACITY[1] * (start.air_k - ZERO_C))
+    first_k = (held * start.air_k + in_resin * start.resin_k) / (held + in_resin)
+    field = Field(cells, reaction, conductivity, mould.films, start.air_k, start.air_k, start.conversion)
+    for i in range(cells.fresh_row, len(cells.heights)):
+        field.t[i] = [first_k] * cells.columns + field.t[i][cells.columns :]
+    if beneath is not None:
+        field.t[: cells.fresh_row] = [list(row) for row in beneath.t]
+        field.a[: len(old)] = [list(row) for row in beneath.a]
+    return field
+
+
+def moments(field: Field, pace: Pace) -> Iterator[Moment]:
+    """The course of a pour, step by step, without end: whoever looks stops when they have seen enough.
+
+    Parameters
+    ----------
+    field : the pour as it begins; it goes on with each step.
+    pace : of the steps.
+
+    Returns
+    -------
+    iterator of Moment
+        temperatures of all resin, conversions of the newest layer.
+
+    Examples
+    --------
+    >>> pour = field_of(Resin(Kinetics(1e-5)), Mould(Footprint(0.1, 1.0), 0.04), Start(296.15, 296.15), COARSE)
+    >>> next(moments(pour, COARSE.pace)).time_s
+    0.0
+
+    References
+    ----------
+    cure-solver.
+    """
+    dt = pace.first_s
+    faces = _faces(field)
+    while True:
+        yield moment(field, faces)
+        _, dt = field.advance(dt, pace)
+
+
+Face = tuple[int, int, int, int, float]
+
+
+def moment(field: Field, faces: Sequence[Face]) -> Moment:
+    """What a pour is like now.
+
+    Parameters
+    ----------
+    field : the pour.
+    faces : where resin touches the mould.
+
+    Returns
+    -------
+    Moment
+
+    Examples
+    --------
+    >>> moment(field_of(Resin(Kinetics(1e-5)), Mould(Footprint(0.1, 1.0), 0.04), Start(296.15, 296.15), COARSE), ()).hottest_k
+    296.15
+
+    References
+    ----------
+    arithmetic.
+    """
+    t, first, columns = field.t, field.cut.first_row, field.cut.columns
+    resin = [row[:columns] for row in t[first:]]
+    fresh = field.a[field.cut.fresh_row - first :]
+    highs = [max(row) for row in resin]
+    hottest = max(highs)
+    return Moment(
+        field.time_s,
+        hottest,
+        min(map(min, resin)),
+        max([share * t[i][c] + (1 - share) * t[k][d] for i, c, k, d, share in faces], default=field.air_k),
+        max(map(max, fresh)),
+        min(map(min, fresh)),
+        sum(fresh[-1]) / len(fresh[-1]),
+        (highs.index(hottest) + 0.5) / len(highs),
+    )
+
+
+def _faces(field: Field) -> list[Face]:
+    """Where resin touches the mould: the resin's cell, the mould's cell, and the weight of the resin's temperature at the face."""
+    cut = field.cut
+    first, columns = cut.first_row, cut.columns
+    found: list[Face] = []
+
+    def join(i: int, c: int, k: int, d: int, size: float, other: float) -> None:
+        material = cut.solids[k][d]
+        if material is not None:
+            inner, outer = field.conductivity / size, material.conductivity / other
+            found.append((i, c, k, d, inner / (inner + outer)))
+
+    if first:
+        for c in range(columns):
+            join(first, c, first - 1, c, cut.heights[first], cut.heights[first - 1])
+    if columns < len(cut.widths):
+        for i in range(first, len(cut.heights)):
+            join(i, columns - 1, i, columns, cut.widths[columns - 1], cut.widths[columns])
+    return found
+
+
+@dataclass(frozen=True)
+class Course:
+    """What a pour did, from its start to its end, to its runaway or to its peak.
+
+    Parameters
+    ----------
+    moments : its steps. air_k : the shop, K. field : the pour as it was at the end.
+    """
+
+    moments: tuple[Moment, ...]
+    air_k: float
+    field: Field
+
+    @property
+    def peak(self) -> Moment:
+        """The hottest moment."""
+        return max(self.moments, key=lambda one: one.hottest_k)
+
+    @property
+    def ran_away(self) -> bool:
+        """Whether it passed 150 °C, where the run ends."""
+        return self.peak.hottest_k >= RUNAWAY_K
+
+    @property
+    def mould_k(self) -> float:
+        """Hottest the mould gets where the resin touches it, K."""
+        return max(one.mould_k for one in self.moments)
+
+    @property
+    def difference_k(self) -> float:
+        """Between the hottest and the coldest resin at the peak, K."""
+        return self.peak.hottest_k - self.peak.coldest_k
+
+    @property
+    def working_s(self) -> float | None:
+        """When the first of it can no longer be poured, s."""
+        return self.reaches("most", WORKING_END)
+
+    @property
+    def gel_s(self) -> float | None:
+        """When the first of it gels, s."""
+        return self.reaches("most", GEL)
+
+    @property
+    def gelled_s(self) -> float | None:
+        """When all of it has gelled, s."""
+        return self.reaches("least", GEL)
+
+    def reaches(self, what: str, level: float) -> float | None:
+        """When a conversion (``most``, ``least`` or ``top``) reaches ``level``, s; None if it does not in this run."""
+        before = self.moments[0]
+        for one in self.moments:
+            now, then = getattr(one, what), getattr(before, what)
+            if now >= level:
+                return float(one.time_s if now == then else before.time_s + (one.time_s - before.time_s) * (level - then) / (now - then))
+            before = one
+        return None
+
+    def cools_to(self, above_k: float) -> float | None:
+        """When, past its peak, the hottest of it is within ``above_k`` (K) of the shop, s; None if it does not in this run."""
+        peak = self.peak
+        for one in self.moments:
+            if one.time_s >= peak.time_s and one.most > WORKING_END and one.hottest_k <= self.air_k + above_k:
+                return one.time_s
+        return None
+
+
+def run(resin: Resin, mould: Mould, start: Start, cut: Fineness = FINE, until: str = "cold", beneath: Field | None = None) -> Course:
+    """A pour from its start.
+
+    Parameters
+    ----------
+    resin, mould, start, cut, beneath : as for :func:`field_of`.
+    until : ``peak`` ends once it is past its peak and has gelled, ``cold`` when all has gelled and it is as cool as the shop;
+        either ends at 150 °C.
+
+    Returns
+    -------
+    Course
+
+    Examples
+    --------
+    >>> course = run(Resin(Kinetics(1.4e-5)), Mould(Footprint(0.1, 1.0), 0.05, films=Films(10, 6, 5)), Start(296.15, 296.15), until="peak")
+    >>> round(course.peak.hottest_k - ZERO_C), course.ran_away
+    (47, False)
+
+    References
+    ----------
+    cure-solver.
+    """
+    field = field_of(resin, mould, start, cut, beneath)
+    seen: list[Moment] = []
+    peak_k = 0.0
+    for one in moments(field, cut.pace):
+        seen.append(one)
+        peak_k = max(peak_k, one.hottest_k)
+        if one.hottest_k >= RUNAWAY_K or one.time_s > LONGEST_S:
+            break
+        over = one.hottest_k < max(peak_k - 1.0, start.air_k + 2.0)
+        if until == "peak" and one.most >= GEL and over:
+            break
+        if until == "cold" and one.least >= GEL and one.top >= LAYER_BONDS and one.hottest_k <= start.air_k + 2.0:
+            break
+    return Course(tuple(seen), start.air_k, field)
