@@ -32,5 +32,22 @@ def inside(text: str) -> str:
     return text if text[1:2] == " " else text[:1].lower() + text[1:]
 
 
+#: Odds as they are said, and the least that each stands for.
+_ODDS = (
+    (0.99, "99 in 100"), (0.95, "19 in 20"), (0.90, "9 in 10"), (0.80, "8 in 10"), (0.75, "3 in 4"), (0.70, "7 in 10"), (2 / 3, "2 in 3"),
+    (0.60, "6 in 10"), (0.50, "1 in 2"), (0.40, "4 in 10"), (1 / 3, "1 in 3"), (0.25, "1 in 4"), (0.20, "1 in 5"), (0.10, "1 in 10"),
+    (0.05, "1 in 20"), (0.01, "1 in 100"),
+)  # fmt: skip
+
+
+def odds(share: float) -> str:
+    """Odds in words, never better than they are.
+
+    >>> odds(0.784), odds(0.95), odds(0.003)
+    ('3 in 4', '19 in 20', 'under 1 in 100')
+    """
+    return next((words for least, words in _ODDS if share >= least - 1e-9), "under 1 in 100")
+
+
 def _listed(words: Sequence[str], last: str) -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}"
