@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.answers import Answer, Change, Headline, Limit, Working, figure
+from calc.answers import Answer, Carry, Change, Headline, Limit, Working, figure
 from calc.casting import mixing, weighing
 from calc.casting.batch import Job, ScaleFace, Way, face_of
 from calc.casting.mixing import Parts
@@ -22,6 +22,9 @@ _BY_WEIGHT = (("by", ("weight",)),)
 _BY_VOLUME = (("by", ("volume",)),)
 _KIT = ("how", ("kit",))
 _WEIGHED = (("how", ("pour", "decant")),)
+
+#: So many pours go on to the colour question; more of them are equal anyway.
+_TO_COLOUR = 20
 
 FIELDS = (
     Choice(
@@ -178,6 +181,7 @@ def _answer(plan: Plan) -> Answer:
         cautions=words.cautions(plan),
         working=working(plan),
         sources=_sources(plan),
+        carries=_carries(plan),
         values={
             "a": figure(plan.mass(plan.first.a), "mass", plan.first.a),
             "b": figure(plan.mass(plan.first.b), "mass", plan.first.b),
@@ -226,6 +230,13 @@ def _sources(plan: Plan) -> tuple[str, ...]:
     if not plan.job.tolerance_from_sheet:
         keys.append("resin-makers")
     return (*keys, "judgement")
+
+
+def _carries(plan: Plan) -> tuple[Carry, ...]:
+    """The pours as batches to colour, once they can be weighed; as many as that question takes."""
+    if plan.too_big or plan.grade == "red" or len(plan.pours) > _TO_COLOUR:
+        return ()
+    return (Carry("what-colour-dose", {"batches": ", ".join(str(plan.mass(pour.total)) for pour in plan.pours)}),)
 
 
 def _cell(answer: Answer) -> str:
