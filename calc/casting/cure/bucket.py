@@ -13,7 +13,8 @@ from calc.sources import value
 BUCKET_DEPTH = value("cure", "bucket depth")
 CUP_DEPTH = value("cure", "cup depth")
 _WALL_M = value("cure", "cup wall") / 1e3
-_BENCH_M = value("cure", "cup bench") / 1e3
+#: What a cup or bucket stands on.
+BENCH = Wall(materials()["plywood"], value("cure", "cup bench") / 1e3)
 
 
 def vessel(mass_kg: float, resin: Resin, depth_share: float = BUCKET_DEPTH) -> Mould:
@@ -44,7 +45,7 @@ def vessel(mass_kg: float, resin: Resin, depth_share: float = BUCKET_DEPTH) -> M
     """
     across = math.cbrt(4 * mass_kg / resin.density / (math.pi * depth_share))
     plastic = materials()["pp"]
-    below = (Wall(materials()["plywood"], _BENCH_M), Wall(plastic, _WALL_M))
+    below = (BENCH, Wall(plastic, _WALL_M))
     return Mould(round_footprint(across), depth_share * across, Wall(plastic, _WALL_M), below)
 
 

@@ -15,6 +15,8 @@ from calc.sources import value
 LAYER_BONDS = value("cure", "layer bonds")
 #: Hotter than this the figure is no forecast: the run ends there.
 RUNAWAY_K = 150 + ZERO_C
+#: Past this conversion the reaction only slows (the shape's fastest point lies below it for every resin that we allow).
+_PAST_FASTEST = 0.36
 LONGEST_S = 40 * 86400.0  # no run goes on for longer
 
 
@@ -51,9 +53,13 @@ class Resin:
     conductivity: float = materials()["epoxy"].conductivity
     capacity: float | None = None
 
+    def at_rate(self, k25: float) -> Resin:
+        """The same resin with another rate at 25 °C, 1/s."""
+        return replace(self, kinetics=replace(self.kinetics, k25=k25))
+
     def faster(self, factor: float) -> Resin:
         """The same resin with its rate times ``factor``."""
-        return replace(self, kinetics=replace(self.kinetics, k25=self.kinetics.k25 * factor))
+        return self.at_rate(self.kinetics.k25 * factor)
 
 
 @dataclass(frozen=True)
@@ -347,3 +353,40 @@ def run(resin: Resin, mould: Mould, start: Start, cut: Fineness = FINE, until: s
         if until == "cold" and one.least >= GEL and one.top >= LAYER_BONDS and one.hottest_k <= start.air_k + 2.0:
             break
     return Course(tuple(seen), start.air_k, field)
+
+
+def peak_of(resin: Resin, mould: Mould, start: Start, cut: Fineness = COARSE, cap_k: float = RUNAWAY_K, beneath: Field | None = None) -> float:
+    """The hottest that a pour gets, and nothing else: it ends as soon as that is known.
+
+    Parameters
+    ----------
+    resin, mould, start, cut, beneath : as for :func:`field_of`.
+    cap_k : hotter than this it is not followed, K.
+
+    Returns
+    -------
+    float
+        K; ``cap_k`` or a little more where it passes that.
+
+    Examples
+    --------
+    >>> round(peak_of(Resin(Kinetics(1.4e-5)), Mould(Footprint(0.1, 1.0), 0.05, films=Films(10, 6, 5)), Start(296.15, 296.15)) - ZERO_C)
+    47
+
+    References
+    ----------
+    cure-solver.
+    """
+    field = field_of(resin, mould, start, cut, beneath)
+    first, columns = field.cut.first_row, field.cut.columns
+    fresh = field.cut.fresh_row - first
+    pace, dt, peak_k = cut.pace, cut.pace.first_s, 0.0
+    while field.time_s < LONGEST_S:
+        _, dt = field.advance(dt, pace)
+        hottest = max([max(row[:columns]) for row in field.t[first:]])
+        peak_k = max(peak_k, hottest)
+        if hottest >= cap_k:
+            break
+        if hottest < peak_k - 0.05 and min(map(min, field.a[fresh:])) > _PAST_FASTEST:
+            break
+    return peak_k
