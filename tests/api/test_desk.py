@@ -22,6 +22,7 @@ PLAIN = {
     "dry-enough": {"readings": "9 9.5 10"},
     "what-colour-dose": {"batches": "900 900 400", "effect_1": "translucent", "kind_1": "paste"},
     "how-much-wood": {"rise": "1378", "weight": "842"},
+    "how-thick-how-tall": {"thickness": "45", "across": "300"},
     "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
