@@ -1,0 +1,224 @@
+"""What is known of a resin, made into its reaction and how far that may be off.
+
+A kind alone, a pot life, a deepest layer, both, or a test cup: the better the knowledge, the narrower the band
+(``data/cure_levels.csv``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from dataclasses import dataclass, replace
+from functools import cache
+from typing import Literal
+
+from calc.casting.cure.calibrate import FASTEST, POT_MASS_KG, SLOWEST, bracket, rate_from_depth_steps, rate_from_pot_life
+from calc.casting.cure.cup_test import CupFit, CupTest, fit_steps
+from calc.casting.cure.kinetics import REFERENCE_K, ZERO_C, Kinetics, resin_class
+from calc.casting.cure.pour import Resin
+from calc.sources import table, value
+
+SHEET_ROOM_K = value("cure", "sheet room") + ZERO_C
+_AT_END = 1.02  # this near to an end of what the pot life leaves open, the depth has met that end
+
+#: How a sheet's deepest layer and its pot life go together: both fit one resin, or the depth is for a slower or a faster one.
+Agreement = Literal["alone", "agree", "deep", "shallow"]
+
+
+@dataclass(frozen=True)
+class Level:
+    """How well a resin is known, and what that is worth.
+
+    Parameters
+    ----------
+    id, name : as in ``data/cure_levels.csv``.
+    rate_up, rate_down : the band of its rate, factors. stop_over : deeper than the middle depth over this is a stop.
+    spread : factor of one standard deviation of a depth; hours : the same of hours to gel.
+    """
+
+    id: str
+    name: str
+    rate_up: float
+    rate_down: float
+    stop_over: float
+    spread: float
+    hours: float
+
+
+@cache
+def levels() -> dict[str, Level]:
+    """All levels by id, the poorest first.
+
+    Returns
+    -------
+    dict of str to Level
+
+    Examples
+    --------
+    >>> levels()["both"].rate_up, levels()["cup"].hours
+    (1.6, 1.15)
+
+    References
+    ----------
+    cure-trials.
+    """
+    return {
+        row["id"]: Level(
+            row["id"], row["name"], float(row["rate_up"]), float(row["rate_down"]), float(row["stop_over"]), float(row["spread"]),
+            value("clock", f"hours {row['id']}"),
+        )
+        for row in table("cure_levels")
+    }
+
+
+@dataclass(frozen=True)
+class Facts:
+    """What a maker has on one resin.
+
+    Parameters
+    ----------
+    kind : of :func:`calc.casting.cure.kinetics.resin_class`; its rate counts only where there is no pot life, no depth and no cup.
+    heat : of the whole reaction, J/kg; None takes that of the kind.
+    density : of the mix, kg/m³. glass_k : Tg fully cured, K; None the default.
+    pot_life_s, meaning, pot_mass_kg, pot_k : as the sheet prints them; s, a key of ``data/cure_meanings.csv`` or ``unknown``, kg, K.
+    deepest_m, deepest_k : the sheet's deepest layer, m, and its temperature, K.
+    cup : a test cup, or None.
+    """
+
+    kind: str = "standard"
+    heat: float | None = None
+    density: float = 1100.0
+    glass_k: float | None = None
+    pot_life_s: float | None = None
+    meaning: str = "unknown"
+    pot_mass_kg: float = POT_MASS_KG
+    pot_k: float = REFERENCE_K
+    deepest_m: float | None = None
+    deepest_k: float = SHEET_ROOM_K
+    cup: CupTest | None = None
+
+    @property
+    def raw(self) -> Resin:
+        """Everything but its rate."""
+        kinetics = resin_class(self.kind).kinetics
+        heat = kinetics.heat if self.heat is None else self.heat
+        glass = kinetics.tginf if self.glass_k is None else self.glass_k
+        return Resin(replace(kinetics, heat=heat, tginf=glass), self.density)
+
+
+@dataclass(frozen=True)
+class Known:
+    """A resin with its reaction.
+
+    Parameters
+    ----------
+    resin : with its rate. level : how well it is known. agreement : of pot life and deepest layer.
+    fit : of the test cup, where there is one.
+    """
+
+    resin: Resin
+    level: Level
+    agreement: Agreement = "alone"
+    fit: CupFit | None = None
+
+    @property
+    def kinetics(self) -> Kinetics:
+        """The reaction."""
+        return self.resin.kinetics
+
+
+def known(facts: Facts) -> Known:
+    """The reaction of a resin by the best that is known of it.
+
+    Parameters
+    ----------
+    facts : what there is.
+
+    Returns
+    -------
+    Known
+
+    Raises
+    ------
+    NoFit
+        ``never-so-hot``: no resin with such a pot life gets that hot; ``rise-low``, ``rise-high``: of the test cup.
+
+    Examples
+    --------
+    >>> found = known(Facts("slow"))
+    >>> found.level.id, found.kinetics.k25
+    ('class', 1.6e-05)
+
+    References
+    ----------
+    cure-fit; cure-trials.
+    """
+    steps = known_steps(facts)
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            found = done.value
+            assert isinstance(found, Known)
+            return found
+
+
+def known_steps(facts: Facts) -> Generator[float, None, Known]:
+    """As :func:`known`, a run or so at a time.
+
+    Parameters
+    ----------
+    facts : as there.
+
+    Returns
+    -------
+    generator
+        yields the share done; its value is the resin.
+
+    Raises
+    ------
+    NoFit
+        as there.
+
+    Examples
+    --------
+    >>> next(known_steps(Facts(pot_life_s=5400, deepest_m=0.012)))
+    0.25
+
+    References
+    ----------
+    cure-fit; cure-trials.
+    """
+    raw, ranks = facts.raw, levels()
+    if facts.cup is not None:
+        fitted = yield from fit_steps(facts.cup, raw)
+        return Known(replace(raw, kinetics=fitted.kinetics), ranks["cup"], fit=fitted)
+    depth = facts.deepest_m
+    if facts.pot_life_s is None:
+        if depth is None:
+            return Known(raw, ranks["class"])
+        rate = yield from _by_depth(raw, depth, facts.deepest_k, SLOWEST, FASTEST, 0.0)
+        return Known(raw.at_rate(rate), ranks["depth"])
+    level = ranks["unknown" if facts.meaning == "unknown" else "defined"]
+    by_pot_life = raw.at_rate(rate_from_pot_life(raw, facts.pot_life_s, facts.meaning, facts.pot_mass_kg, facts.pot_k))
+    if depth is None:
+        return Known(by_pot_life, level)
+    yield 0.25
+    open_to = bracket(raw, facts.pot_life_s, facts.pot_mass_kg, facts.pot_k)
+    rate = yield from _by_depth(raw, depth, facts.deepest_k, open_to.slowest, open_to.fastest, 0.5)
+    if rate <= open_to.slowest * _AT_END:
+        return Known(by_pot_life, level, "deep")
+    if rate >= open_to.fastest / _AT_END:
+        return Known(raw.at_rate(rate), level, "shallow")
+    return Known(raw.at_rate(rate), ranks["both"], "agree")
+
+
+def _by_depth(raw: Resin, depth_m: float, at_k: float, slowest: float, fastest: float, done: float) -> Generator[float, None, float]:
+    """The rate by the sheet's depth; tells the share done, from ``done`` on."""
+    steps = rate_from_depth_steps(raw, depth_m, at_k, slowest, fastest)
+    while True:
+        try:
+            next(steps)
+        except StopIteration as end:
+            return float(end.value)
+        done += (1 - done) / 6
+        yield done
