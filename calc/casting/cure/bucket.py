@@ -6,7 +6,7 @@ import math
 
 from calc.casting.cure.cells import round_footprint
 from calc.casting.cure.kinetics import FIRST
-from calc.casting.cure.pour import COARSE, RUNAWAY_K, Fineness, Mould, Resin, Start, field_of
+from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of, go_on
 from calc.casting.cure.thermal import Wall, materials
 from calc.sources import value
 
@@ -75,7 +75,5 @@ def after(resin: Resin, mass_kg: float, air_k: float, resin_k: float, seconds: f
     cure-solver.
     """
     field = field_of(resin, vessel(mass_kg, resin), Start(air_k, resin_k), cut)
-    dt = cut.pace.first_s
-    while field.time_s < seconds - 1e-6 and max(map(max, field.t)) < RUNAWAY_K:
-        _, dt = field.advance(min(dt, seconds - field.time_s), cut.pace)
+    go_on(field, seconds, cut.pace)
     return Start(air_k, field.mean_k(), max(field.mean_a(), FIRST))

@@ -10,7 +10,7 @@ from functools import cache
 from calc.casting.cure.bucket import CUP_DEPTH, vessel
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.kinetics import DOUBLED, GEL, REFERENCE_K, WORKING_END, ZERO_C
-from calc.casting.cure.pour import COARSE, RUNAWAY_K, Fineness, Mould, Resin, Start, field_of, peak_of
+from calc.casting.cure.pour import ROUGH, RUNAWAY_K, Fineness, Mould, Resin, Start, field_of, peak_of
 from calc.casting.cure.search import at_once, meeting
 from calc.casting.cure.solver import Pace
 from calc.casting.cure.thermal import Wall, materials
@@ -290,7 +290,7 @@ def rate_from_depth_steps(resin: Resin, depth_m: float, at_k: float, slowest: fl
     guess = 1.62e-5 * (0.041 / depth_m) ** 1.15 * (380e3 / resin.kinetics.heat) ** 1.4 * math.exp(0.07 * (296.15 - at_k))
 
     def peak(rate: float) -> float:
-        return peak_of(resin.at_rate(rate), wide(depth_m), Start(at_k, at_k), COARSE, target + _CAP_K)
+        return peak_of(resin.at_rate(rate), wide(depth_m), Start(at_k, at_k), ROUGH, target + _CAP_K)
 
     return (yield from meeting(peak, at_k, target, guess, slowest, fastest, target + _CAP_K))
 

@@ -6,6 +6,7 @@ A kind alone, a pot life, a deepest layer, both, or a test cup: the better the k
 
 from __future__ import annotations
 
+import math
 from collections.abc import Generator
 from dataclasses import dataclass, replace
 from functools import cache
@@ -32,7 +33,8 @@ class Level:
     ----------
     id, name : as in ``data/cure_levels.csv``.
     rate_up, rate_down : the band of its rate, factors. stop_over : deeper than the middle depth over this is a stop.
-    spread : factor of one standard deviation of a depth; hours : the same of hours to gel.
+    mean, spread : predicted over true depth: its mean, and the factor of one standard deviation; hours : the same factor of
+        hours to gel.
     """
 
     id: str
@@ -40,8 +42,15 @@ class Level:
     rate_up: float
     rate_down: float
     stop_over: float
+    mean: float
     spread: float
     hours: float
+
+    def odds(self, depth_over_middle: float) -> float:
+        """The share of resins so known that run away at a depth, told over the middle critical depth; log-normal."""
+        sigma = math.log(self.spread)
+        middle = math.log(self.mean) - sigma * sigma / 2
+        return 0.5 * math.erfc((-math.log(depth_over_middle) - middle) / sigma / math.sqrt(2))
 
 
 @cache
@@ -63,8 +72,8 @@ def levels() -> dict[str, Level]:
     """
     return {
         row["id"]: Level(
-            row["id"], row["name"], float(row["rate_up"]), float(row["rate_down"]), float(row["stop_over"]), float(row["spread"]),
-            value("clock", f"hours {row['id']}"),
+            row["id"], row["name"], float(row["rate_up"]), float(row["rate_down"]), float(row["stop_over"]), float(row["mean"]),
+            float(row["spread"]), value("clock", f"hours {row['id']}"),
         )
         for row in table("cure_levels")
     }

@@ -36,6 +36,8 @@ class Fineness:
 
 FINE = Fineness(10, 6, Pace(1.0, 0.01, 900.0))
 COARSE = Fineness(8, 5, Pace(2.0, 0.02, 1800.0))
+#: For searches: its critical depths are within one percent of the fine ones.
+ROUGH = Fineness(6, 5, Pace(3.0, 0.03, 3600.0))
 
 
 @dataclass(frozen=True)
@@ -353,6 +355,32 @@ def run(resin: Resin, mould: Mould, start: Start, cut: Fineness = FINE, until: s
         if until == "cold" and one.least >= GEL and one.top >= LAYER_BONDS and one.hottest_k <= start.air_k + 2.0:
             break
     return Course(tuple(seen), start.air_k, field)
+
+
+def go_on(field: Field, seconds: float, pace: Pace) -> None:
+    """Take a pour on by a time, or until it passes 150 °C.
+
+    Parameters
+    ----------
+    field : it changes.
+    seconds : s.
+    pace : of the steps.
+
+    Examples
+    --------
+    >>> pour = field_of(Resin(Kinetics(1e-5)), Mould(Footprint(0.1, 1.0), 0.04), Start(296.15, 296.15), ROUGH)
+    >>> go_on(pour, 3600.0, ROUGH.pace)
+    >>> round(pour.time_s)
+    3600
+
+    References
+    ----------
+    cure-solver.
+    """
+    end = field.time_s + seconds
+    dt = pace.first_s
+    while field.time_s < end - 1e-6 and max(map(max, field.t)) < RUNAWAY_K:
+        _, dt = field.advance(min(dt, end - field.time_s), pace)
 
 
 def peak_of(resin: Resin, mould: Mould, start: Start, cut: Fineness = COARSE, cap_k: float = RUNAWAY_K, beneath: Field | None = None) -> float:

@@ -1,0 +1,126 @@
+"""How deep a pour may be: the depth at which it runs away, how sure that is, and the wide pour that a narrow one equals."""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from dataclasses import replace
+
+from calc.casting.cure.cells import Footprint
+from calc.casting.cure.kinetics import ZERO_C
+from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, peak_of
+from calc.casting.cure.search import meeting
+from calc.sources import value
+
+CRITICAL_K = value("cure", "critical peak") + ZERO_C
+SHALLOWEST_M, DEEPEST_M = 0.0005, 3.0
+_LEAST_RISE_K = 15.0  # in a hot shop the critical peak is this far above it
+_CAP_K = 40.0
+
+
+def of_depth(mould: Mould, depth_m: float) -> Mould:
+    """The same mould, filled to another depth.
+
+    Parameters
+    ----------
+    mould : any.
+    depth_m : m.
+
+    Returns
+    -------
+    Mould
+
+    Examples
+    --------
+    >>> of_depth(wide(0.04), 0.02).depth_m
+    0.02
+
+    References
+    ----------
+    arithmetic.
+    """
+    return replace(mould, depth_m=depth_m)
+
+
+def of_width(mould: Mould, factor: float) -> Mould:
+    """The same mould with every width times a factor.
+
+    Parameters
+    ----------
+    mould : any.
+    factor : more than 0.
+
+    Returns
+    -------
+    Mould
+
+    Examples
+    --------
+    >>> of_width(wide(0.04), 0.5).footprint.half_width_m
+    0.075
+
+    References
+    ----------
+    arithmetic.
+    """
+    return replace(mould, footprint=Footprint(mould.footprint.half_width_m * factor, mould.footprint.j))
+
+
+def critical_k(air_k: float) -> float:
+    """The peak beyond which a pour is told to run away: 65 °C, or 15 K above a hotter shop.
+
+    Parameters
+    ----------
+    air_k : the shop, K.
+
+    Returns
+    -------
+    float
+        K.
+
+    Examples
+    --------
+    >>> round(critical_k(296.15) - 273.15)
+    65
+
+    References
+    ----------
+    cure-trials.
+    """
+    return max(CRITICAL_K, air_k + _LEAST_RISE_K)
+
+
+def critical_depth_steps(
+    resin: Resin, mould: Mould, start: Start, guess_m: float, cut: Fineness = ROUGH, target_k: float | None = None
+) -> Generator[None, None, float]:
+    """The depth of this mould at which the pour just runs away, a run at a time.
+
+    Parameters
+    ----------
+    resin, mould, start : the pour; the mould's depth does not count.
+    guess_m : m, to begin with.
+    cut : how finely.
+    target_k : the peak looked for, K; the critical one if None.
+
+    Returns
+    -------
+    generator
+        its value is the depth, m; :data:`DEEPEST_M` where no depth runs away.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.search import at_once
+    >>> slow = Resin(Kinetics(1.6e-5))
+    >>> round(at_once(critical_depth_steps(slow, wide(0.04), Start(296.15, 296.15), 0.04)) * 1e3)
+    41
+
+    References
+    ----------
+    cure-trials.
+    """
+    target = critical_k(start.air_k) if target_k is None else target_k
+
+    def peak(depth_m: float) -> float:
+        return peak_of(resin, of_depth(mould, depth_m), start, cut, target + _CAP_K)
+
+    return (yield from meeting(peak, start.air_k, target, guess_m, SHALLOWEST_M, DEEPEST_M, target + _CAP_K))
