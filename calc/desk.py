@@ -138,10 +138,10 @@ def run(id: str, inputs: Mapping[str, Any], units: str, events: list[Json], now:
     declared = known[id]
     question = _question(declared.question)
     system = _system(units)
-    typed = _typed(inputs, system)
+    typed = _typed({**inputs, **declared.under}, system)
     try:
         confirmed = {name: text.text for name, text in typed.items()}
-        given, _ = question.parse(typed, system, confirmed)
+        given, _ = question.parse(typed, system, confirmed, gaps=declared.gaps)
         return declared.screen(given, events, now)
     except InputErrors as several:
         wrong = several.errors

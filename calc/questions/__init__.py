@@ -175,9 +175,9 @@ class Question:
         return {f.name: f for f in self.fields}
 
     def parse(
-        self, inputs: Mapping[str, Typed], units: System, confirmed: Mapping[str, str]
+        self, inputs: Mapping[str, Typed], units: System, confirmed: Mapping[str, str], *, gaps: bool = False
     ) -> tuple[Given, list[Query]]:
-        """All fields in one pass.
+        """All fields in one pass; with ``gaps``, a required one that was left empty is no error.
 
         Raises
         ------
@@ -200,7 +200,7 @@ class Question:
                 continue
             effective = typed if is_typed else Typed(declared.default_text(units), units)
             if not effective.text:
-                if declared.required:
+                if declared.required and not gaps:
                     errors.append(declared.missing())
                 continue
             try:

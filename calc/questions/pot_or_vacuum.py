@@ -103,6 +103,7 @@ FIELDS: tuple[Field, ...] = (
         when=(_VACUUM,),
     ),
     measure("pump", "Time under vacuum", "min", 0.5, 240, usual=(1, 60), required=False, fold=True, when=(_VACUUM,)),
+    measure("hands", "Mixing and pouring take", "min", 0.5, 600, usual=(1, 240), hint="Besides the vacuum.", required=False, fold=True, when=(_VACUUM,)),
     measure("chamber_across", "Chamber lid, across", "mm", 50, 1500, usual=(100, 700), required=False, fold=True, when=(_VACUUM,)),
     measure(
         "fill", "Share of the bucket", "%", 5, 50, default=f"{100 * value('pressure', 'vacuum fill'):g}", basis="degas-suppliers",

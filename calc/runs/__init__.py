@@ -11,7 +11,7 @@ from __future__ import annotations
 import importlib
 import pkgutil
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
@@ -23,11 +23,16 @@ Event = Mapping[str, Any]
 
 @dataclass(frozen=True)
 class Run:
-    """One kind of run: its id, the question whose inputs it goes by, and its screen."""
+    """One kind of run: its id, the question whose inputs it goes by, and its screen.
+
+    ``under`` are choices of that question that the run makes itself; with ``gaps`` an input that is missing is no error.
+    """
 
     id: str
     question: str
     screen: Callable[[Given, Sequence[Event], float], Screen]
+    under: Mapping[str, str] = field(default_factory=dict)
+    gaps: bool = False
 
 
 @cache

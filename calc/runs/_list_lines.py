@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from calc.errors import RequestError
 from calc.fields import Quantity, Typed
-from calc.questions import Given, before_a_pour
+from calc.questions import Given, Question, all_questions, before_a_pour
+from calc.questions._pot_or_vacuum import gates as pot_or_vacuum
 from calc.runs import Event
 from calc.safety import gates, wording
 from calc.safety.checklists import Checklist, Item
@@ -16,8 +18,11 @@ from calc.safety.wording import Said
 
 #: The ways a line can be closed.
 _CLOSING = ("tick", "noted", "past", "away", "no")
-#: A list's own moment of a gate that stands for two: (list, gate) -> key of ``before_a_pour.findings``.
-_MOMENT: Mapping[tuple[str, str], str] = {("C2", "G5"): "G5-weighed", ("C3", "G3"): "G3-cure"}
+#: The gates that a question's inputs feed.
+_FINDINGS: Mapping[str, Callable[[Given], Mapping[str, Finding]]] = {
+    "before-a-pour": before_a_pour.findings,
+    "pot-or-vacuum": pot_or_vacuum.findings,
+}
 
 
 @dataclass
@@ -103,13 +108,14 @@ def _press(checklist: Checklist, found: Presses, event: Event, at: float) -> Non
 
 def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -> list[Line]:
     """Every line as it stands now: a press counts only for the figures it was made for."""
-    planned = before_a_pour.findings(given)
+    planned = _FINDINGS[checklist.question](given)
     lines = []
     for item in checklist.items:
         finding = _finding(checklist, item, planned, given, presses, now)
         figures = _signature(finding) if finding is not None and item.gate not in ("G6", "G17") else ""
         said = None if finding is None else wording.say(finding, given.system)
-        line = Line(item, _text(item, given, running=presses.mixed_at is not None), said, figures, None, presses.before.get(item.number, ""))
+        text = _text(checklist, item, given, running=presses.mixed_at is not None)
+        line = Line(item, text, said, figures, None, presses.before.get(item.number, ""))
         press = presses.closed.get(item.number)
         if press is not None:
             fault = _valid(line, press)
@@ -130,15 +136,15 @@ def _finding(
     if item.gate == "G17":
         if presses.gloves_at is None:
             return None
-        return gates.gloves(max(0.0, now - presses.gloves_at), given.si("glove_time"))
+        return gates.gloves(max(0.0, now - presses.gloves_at), glove_time(given))
     if checklist.id == "C3" and item.gate == "G3":
-        read = _read(given, presses, "hottest")
+        read = _read(checklist, given, presses, "hottest")
         return gates.hotter_than_planned(read if read is not None else given.maybe("hottest"), given.maybe("planned_peak"))
     if checklist.id == "C3" and item.gate == "G6":
         waited = given.maybe("waited") if presses.mixed_at is None else max(0.0, now - presses.mixed_at)
         surface = given.maybe("surface")
         return gates.next_layer("layer", waited, given.maybe("earliest"), given.maybe("latest"), surface, given.maybe("room"))
-    return planned[_MOMENT.get((checklist.id, item.gate), item.gate)]
+    return planned[item.moment or item.gate]
 
 
 def _valid(line: Line, event: Event) -> str:
@@ -146,23 +152,33 @@ def _valid(line: Line, event: Event) -> str:
     kind = event["type"]
     if event.get("figures", "") != line.figures:
         return "stale"
-    if kind == "away" and (line.item.gate or not str(event.get("reason", "")).strip()):
+    if kind == "away" and (line.item.gate or not line.item.reasons or not str(event.get("reason", "")).strip()):
         return "stale"
     if kind == "no" and not line.item.no:
         return "stale"
-    if line.must_go_past and kind not in ("past", "no"):
+    if line.must_go_past and (kind not in ("past", "no") or line.item.firm):
         return "stale"
     if line.said is not None and line.said.state == State.UNCHECKED.value and kind == "tick" and not line.informs:
         return "stale"
     return ""
 
 
-def _read(given: Given, presses: Presses, name: str) -> float | None:
+def question_of(checklist: Checklist) -> Question:
+    """The question whose figures the list goes by."""
+    return all_questions()[checklist.question]
+
+
+def glove_time(given: Given) -> float:
+    """How long one pair of gloves is worn, s: the maker's own time where the question asks for it."""
+    return given.maybe("glove_time") or gates.GLOVE_TIME_S
+
+
+def _read(checklist: Checklist, given: Given, presses: Presses, name: str) -> float | None:
     """A figure typed into the list itself, SI."""
     event = presses.readings.get(name)
     if event is None:
         return None
-    declared = before_a_pour.QUESTION.named(name)
+    declared = question_of(checklist).named(name)
     value, _ = declared.parse(Typed(str(event["typed"]), event.get("units", given.system)))
     return float(value) if isinstance(value, float) else None
 
@@ -177,19 +193,19 @@ def _digits(value: float | None) -> str:
     return "-" if value is None else f"{value:.6g}"
 
 
-def _text(item: Item, given: Given, *, running: bool) -> str:
+def _text(checklist: Checklist, item: Item, given: Given, *, running: bool) -> str:
     """The item's words, with the plan's figures in them where the plan has them."""
     if running and item.running:
         return item.running
-    names = {name for name in ("depth", "mass", "earliest", "planned_peak") if "{" + name + "}" in item.with_figures}
+    names = set(re.findall(r"\{(\w+)\}", item.with_figures))
     if not names or any(given.maybe(name) is None for name in names):
         return item.text
-    return item.with_figures.format(**{name: written(given, name) for name in names})
+    return item.with_figures.format(**{name: written(checklist, given, name) for name in names})
 
 
-def written(given: Given, name: str) -> str:
+def written(checklist: Checklist, given: Given, name: str) -> str:
     """A figure of the plan with its unit, as its gate would write it."""
-    declared = before_a_pour.QUESTION.named(name)
+    declared = question_of(checklist).named(name)
     assert isinstance(declared, Quantity)
-    kind = {"length": "length", "mass": "mass", "temperature": "temperature", "time": "duration"}[declared.kind]
+    kind = "duration" if declared.kind == "time" else declared.kind
     return wording.pair(Part(name, kind, given.si(name), None), given.system)[0]

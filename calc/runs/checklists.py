@@ -19,13 +19,17 @@ from functools import partial
 from typing import Any
 
 from calc import sources
+from calc.casting.standards import standard
 from calc.errors import InputError
-from calc.questions import Given, before_a_pour
+from calc.questions import Given
 from calc.runs import Event, Run, Screen, button, undo
-from calc.runs._list_lines import Line, Presses, lines_of, play, written
+from calc.runs._list_lines import Line, Presses, glove_time, lines_of, play, question_of, written
 from calc.safety.checklists import Checklist, all_checklists, phrases
 from calc.safety.facts import facts
 from calc.safety.findings import State
+
+#: Lists during which mixed resin is liquid in a bucket: its working time is shown.
+_LIQUID = ("C2", "C9")
 
 
 def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: float) -> Screen:
@@ -34,7 +38,7 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
     Parameters
     ----------
     checklist : which list.
-    given : the inputs of 'Before a deep pour'; any may be missing.
+    given : the inputs of the question that the list goes by; any may be missing.
     events : the presses, oldest first.
     now : the page's clock, epoch seconds.
 
@@ -64,7 +68,7 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
         "ended": ended,
         **outcome,
         "buttons": _buttons(checklist, lines, done, ended, bool(events)),
-        "totals": _totals(given),
+        "totals": _totals(checklist, given),
         "clocks": _clocks(checklist, given, presses),
         "items": [_item_json(checklist, lines, line, ended) for line in lines],
         "record": _record(lines),
@@ -79,7 +83,7 @@ def _run(id: str, given: Given, events: Sequence[Event], now: float) -> Screen:
     try:
         return screen(checklist, given, events, now)
     except InputError as error:  # a reading that cannot be read: told, and the list shown without it
-        declared = before_a_pour.QUESTION.named(error.name)
+        declared = question_of(checklist).named(error.name)
         message = f"{declared.label}: {declared.would_do(given.system)}"
         kept = [event for event in events if event["type"] != "reading"]
         return screen(checklist, given, kept, now) | {"errors": [{"field": error.name, "code": error.code, "message": message}]}
@@ -155,7 +159,7 @@ def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: b
     words, item = phrases(), line.item
     first_open = next((other.item.number for other in lines if other.press is None), 0)
     waits = checklist.type == "RD" and line.press is None and item.number != first_open
-    buttons = [] if ended or line.press is not None else [] if waits else _item_buttons(line)
+    buttons = [] if ended or waits or line.press is not None else _item_buttons(checklist, line)
     state = "" if line.press is None else str(line.press["type"])
     done = {
         "": "",
@@ -178,15 +182,22 @@ def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: b
         "at": None if line.press is None else float(line.press["at"]),
         "stale": bool(line.stale),
         "stale_text": words[line.stale] if line.stale else "",
-        "waits": words["wait"] if waits and not ended else "",
+        "waits": "" if ended else words["wait"] if waits else words["firm"] if _barred(line) else "",
         "buttons": buttons,
         "card": item.card,
     }
 
 
-def _item_buttons(line: Line) -> list[dict[str, Any]]:
+def _barred(line: Line) -> bool:
+    """A stop that nothing but other figures ends."""
+    return line.press is None and line.must_go_past and line.item.firm
+
+
+def _item_buttons(checklist: Checklist, line: Line) -> list[dict[str, Any]]:
     """How this line may be closed now: one press, or past a stop two, in different places."""
     words, item = phrases(), line.item
+    if _barred(line):
+        return []
 
     def closing(kind: str) -> dict[str, Any]:
         return {"type": kind, "item": item.number, "figures": line.figures}
@@ -202,23 +213,23 @@ def _item_buttons(line: Line) -> list[dict[str, Any]]:
     if item.no:
         buttons.append(button("no", words["no"], "danger", closing("no")))
     if item.gate == "G3" and item.no:
-        declared = before_a_pour.QUESTION.named("hottest")
+        declared = question_of(checklist).named("hottest")
         unit = declared.as_json()["unit"]
         ask = {"label": declared.label, "unit": unit, "kind": "number", "field": "hottest"}
         buttons.append({**button("reading", declared.label, "other", {"type": "reading", "field": "hottest"}), "ask": ask})
-    if not item.gate and not item.no and not item.card:
+    if item.reasons and not item.gate:
         choices = [{"label": reason, "value": reason} for reason in item.reasons]
         ask = {"label": words["away_ask"], "unit": "", "kind": "text", "field": "reason", "choices": choices}
         buttons.append({**button("away", words["away"], "other", closing("away")), "ask": ask})
     return buttons
 
 
-def _totals(given: Given) -> list[dict[str, str]]:
+def _totals(checklist: Checklist, given: Given) -> list[dict[str, str]]:
     """The plan's figures that the bench needs in sight, and the record keeps."""
     out = []
     for name, label in sources.document("checklists")["figures"].items():
         if given.maybe(name) is not None:
-            text, _, unit = written(given, name).rpartition(" ")
+            text, _, unit = written(checklist, given, name).rpartition(" ")
             out.append({"label": label, "text": text, "unit": unit})
     return out
 
@@ -231,20 +242,26 @@ def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[s
     def clock(id: str, starts: float | None, lasts_s: float | None) -> None:
         if starts is not None:
             ends = None if lasts_s is None else starts + lasts_s
-            out.append({"id": id, "label": words[id], "starts": starts, "ends": ends, "overdue_label": words["overdue"]})
+            running, past = words[id]
+            out.append({"id": id, "label": running, "starts": starts, "ends": ends, "overdue_label": past})
 
     working = given.maybe("working")
-    if checklist.id == "C2":
-        clock("poured", presses.mixed_at, None if working is None else working * given.si("share"))
-        if working is not None:
-            clock("working", presses.mixed_at, working)
+    if working is None and checklist.id in _LIQUID:
+        clock("since", presses.mixed_at, None)
+    elif working is not None and checklist.id in _LIQUID:
+        clock("poured", presses.mixed_at, working * (given.maybe("share") or standard("working share")))
+        clock("working", presses.mixed_at, working)
+    for item in checklist.items:
+        if item.clock and item.number in presses.closed:
+            lasts = given.maybe("demould")
+            clock(item.clock if lasts is not None else "pressed", float(presses.closed[item.number]["at"]), lasts)
     if checklist.rounds:
         clock("look", presses.looked_at, given.si("look_every"))
         clock("peak" if given.maybe("peak_after") is not None else "since", presses.mixed_at, given.maybe("peak_after"))
         if given.maybe("earliest") is not None:
             clock("layer", presses.mixed_at, given.maybe("earliest"))
     if checklist.gloves == "on":
-        clock("gloves", presses.gloves_at, given.si("glove_time"))
+        clock("gloves", presses.gloves_at, glove_time(given))
     return out
 
 
@@ -258,4 +275,6 @@ def _carry(presses: Presses) -> list[dict[str, Any]]:
     return out
 
 
-RUNS: tuple[Run, ...] = tuple(Run(id, "before-a-pour", partial(_run, id)) for id in ("C1", "C2", "C3"))
+RUNS: tuple[Run, ...] = tuple(
+    Run(id, one.question, partial(_run, id), under=one.under, gaps=True) for id, one in all_checklists().items()
+)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from typing import Any
 
@@ -13,13 +13,20 @@ from calc.safety.facts import facts
 
 @dataclass(frozen=True)
 class Item:
-    """One line of a list. ``with_figures`` is its text when the plan has the figures it names, ``running`` when its clock runs already."""
+    """One line of a list.
+
+    ``with_figures`` is its text when the plan has the figures it names, ``running`` when its clock runs already; ``moment`` is the
+    gate's own moment where it has several, ``firm`` that its stop has no way past it, ``clock`` what a press of it starts.
+    """
 
     number: int
     text: str
     why: str
     facts: tuple[str, ...]
     gate: str = ""
+    moment: str = ""
+    firm: bool = False
+    clock: str = ""
     with_figures: str = ""
     running: str = ""
     reasons: tuple[str, ...] = ()
@@ -30,7 +37,11 @@ class Item:
 
 @dataclass(frozen=True)
 class Checklist:
-    """One list: DC (do, then confirm) or RD (read, do), with its items in order."""
+    """One list: DC (do, then confirm) or RD (read, do), with its items in order.
+
+    It goes by the figures of ``question``, under the choices that ``under`` makes there. It begins with what the list ``after`` (or
+    the mixing steps) left running within the last ``carry_hours``.
+    """
 
     id: str
     name: str
@@ -40,21 +51,26 @@ class Checklist:
     items: tuple[Item, ...]
     next: str = ""
     rounds: bool = False
+    question: str = "before-a-pour"
+    under: Mapping[str, str] = field(default_factory=dict)
+    after: str = ""
+    carry_hours: float = 24
 
 
 @cache
 def all_checklists() -> Mapping[str, Checklist]:
     """Every list by its id, from ``data/checklists.toml``; an item with no known fact does not load."""
-    found = {}
+    found: dict[str, Checklist] = {}
     for entry in sources.document("checklists")["checklist"]:
         items = tuple(_item(number, row) for number, row in enumerate(entry["item"], start=1))
-        kept = {key: entry[key] for key in ("id", "name", "type", "gloves", "lead", "next", "rounds") if key in entry}
-        found[entry["id"]] = Checklist(items=items, **kept)
+        kept = {key: entry[key] for key in entry if key != "item"}
+        before = next((one.id for one in found.values() if one.next == entry["id"]), "")
+        found[entry["id"]] = Checklist(items=items, **{"after": before, **kept})
     return found
 
 
 def _item(number: int, row: Mapping[str, Any]) -> Item:
-    kept = {key: row[key] for key in ("text", "why", "gate", "running", "no", "gravest", "card") if key in row}
+    kept = {key: row[key] for key in ("text", "why", "gate", "moment", "firm", "clock", "running", "no", "gravest", "card") if key in row}
     facts(row["facts"])
     return Item(
         number=number, facts=tuple(row["facts"]), with_figures=row.get("with", ""), reasons=tuple(row.get("reasons", ())), **kept

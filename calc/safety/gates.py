@@ -209,7 +209,7 @@ def ratio_measured(
 
     References
     ----------
-    Fact 6.4: two resin makers weigh to 2 % and put 5 % at worst.
+    Fact 2.22: two resin makers weigh to 2 % and put 5 % at worst.
     """
     if a is None or b is None or sheet_b_per_a is None:
         return judge("G5", [Part("ratio", "share", None, tolerance)])

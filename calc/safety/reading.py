@@ -43,6 +43,9 @@ def everything() -> dict[str, Any]:
                 "gloves": one.gloves,
                 "lead": one.lead,
                 "next": one.next,
+                "after": one.after,
+                "carry_hours": one.carry_hours,
+                "question": one.question,
                 "items": [_item(item) for item in one.items],
             }
             for one in all_checklists().values()

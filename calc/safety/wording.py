@@ -20,6 +20,7 @@ _UNITS: Mapping[str, tuple[str, str, str]] = {
     "mass": ("mass", "kg", "lb"),
     "temperature": ("temperature", "°C", "°F"),
     "share": ("share", "%", "%"),
+    "pressure": ("pressure", "bar", "psi"),
 }
 #: From this time on a duration is written in hours, s.
 _HOURS_FROM_S = 2 * 3600.0

@@ -265,11 +265,7 @@ class LiveList {
 
   /** @param {any[]} clocks */
   #fillClocks(clocks) {
-    this.#part('clocks').replaceChildren(...clocks.map((clock) => {
-      const made = this.#clone('clock');
-      this.#part('label', made).textContent = clock.label;
-      return made;
-    }));
+    this.#part('clocks').replaceChildren(...clocks.map(() => this.#clone('clock')));
     this.#showClocks();
   }
 
@@ -291,10 +287,12 @@ class LiveList {
       const left = clock.ends === null ? null : clock.ends - now;
       const late = left !== null && left < 0;
       this.#overdue += Number(late);
-      const text = left === null ? spell(now - clock.starts) : late ? `${clock.overdue_label} ${spell(-left)}` : spell(left);
+      const label = late ? clock.overdue_label : clock.label;
+      const text = spell(left === null ? now - clock.starts : Math.abs(left));
+      this.#part('label', rows[number]).textContent = label;
       this.#part('time', rows[number]).textContent = text;
       rows[number].toggleAttribute('data-late', late);
-      if (number === 0) this.#part('bar-clock').textContent = `${clock.label} ${text}`;
+      if (number === 0) this.#part('bar-clock').textContent = `${label} ${text}`;
     });
     if (clocks.length === 0) this.#part('bar-clock').textContent = '';
   }

@@ -3,7 +3,8 @@
 /** @param {HTMLElement} root @param {import('./app.js').App} app */
 export async function mount(root, app) {
   const part = (/** @type {ParentNode} */ place, /** @type {string} */ name) => /** @type {HTMLElement} */ (place.querySelector(`[data-part="${name}"]`));
-  const runs = (await app.store.all('runs')).filter((run) => run.kind === root.dataset.kind && run.title);
+  const { kind, lists } = root.dataset;
+  const runs = (await app.store.all('runs')).filter((run) => run.kind === kind && run.title && (!lists || lists.split(' ').includes(run.list)));
   runs.sort((one, other) => other.at - one.at);
   const day = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
   const { unfinished } = part(root, 'list').dataset;

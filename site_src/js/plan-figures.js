@@ -1,4 +1,4 @@
-// The figures that the checklists go by: what was typed under 'Before a deep pour', and where that is empty, what a
+// The figures that a checklist goes by: what was typed under its own question, and where that is empty, what a
 // weighing plan already knows.
 
 /** @typedef {{typed: string, units: 'metric'|'imperial'}} Typed */
@@ -22,10 +22,10 @@ export function prefilled(inputs, map) {
 
 /**
  * @param {import('./app.js').App} app
- * @param {DOMStringMap} data of the element: data-from, data-prefill
+ * @param {DOMStringMap} data of the element: data-own, data-from, data-prefill
  * @returns {Promise<Record<string, Typed>>}
  */
 export async function planFigures(app, data) {
-  const [own, other] = await Promise.all([app.store.get('drafts', 'before-a-pour'), app.store.get('drafts', data.from)]);
+  const [own, other] = await Promise.all([app.store.get('drafts', data.own), app.store.get('drafts', data.from)]);
   return { ...prefilled(other?.inputs, JSON.parse(data.prefill)), ...own?.inputs };
 }

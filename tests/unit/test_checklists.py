@@ -10,7 +10,7 @@ import pytest
 from calc import desk
 from calc.safety.checklists import all_checklists
 
-LISTS = ("C1", "C2", "C3")
+LISTS = ("C1", "C2", "C3", "C8", "C9")
 #: A plan with every figure there and none past its limit.
 FINE = {
     "depth": "40 mm", "sheet_depth": "50 mm", "mass": "2200 g", "sheet_mass": "5 kg", "moulds_take": "3 kg",
@@ -20,6 +20,9 @@ FINE = {
     "shaved": "yes", "fit_tested": "yes", "sealed": "yes", "tray_length": "500 mm", "tray_width": "400 mm",
     "planned_peak": "45 C", "hottest": "30 C", "earliest": "8 h", "latest": "24 h", "surface": "22 C",
 }  # fmt: skip
+POT = {"pressure": "3 bar", "rated": "4 bar", "relief": "4 bar", "hose": "10 bar", "gauge_scale": "7 bar", "demould": "24 h"}
+VACUUM = {"chamber": "yes", "pump": "5 min", "hands": "20 min", "working": "60 min", "batch": "500 g", "bucket": "2 L", "deepest": "98 kPa"}
+PLANS = {"C1": FINE, "C2": FINE, "C3": FINE, "C8": POT, "C9": VACUUM}
 END = "No stop found - your call"
 
 
@@ -47,13 +50,15 @@ def press_all(id: str, inputs: dict[str, str] | None = None) -> list[dict[str, A
 
 
 def test_the_lists_have_their_items_in_number() -> None:
-    assert {id: len(one.items) for id, one in all_checklists().items()} == {"C1": 9, "C2": 6, "C3": 5}
-    assert [one.type for one in all_checklists().values()] == ["DC", "RD", "DC"]
+    assert {id: len(one.items) for id, one in all_checklists().items()} == {"C1": 9, "C2": 6, "C3": 5, "C8": 8, "C9": 6}
+    assert [one.type for one in all_checklists().values()] == ["DC", "RD", "DC", "RD", "RD"]
     gates = [[item.gate for item in one.items] for one in all_checklists().values()]
     assert gates == [
         ["G3", "G1", "G2", "G5", "G4", "G17", "G16", "", "G19"],
         ["G4", "G5", "G1", "G19", "G17", ""],
         ["G3", "", "", "G6", ""],
+        ["", "G12", "G12", "", "", "", "", ""],
+        ["G13", "", "", "", "G4", ""],
     ]
 
 
@@ -78,7 +83,7 @@ def test_with_no_figure_at_all_a_list_can_be_ended_by_one_press_a_line(id: str) 
 @pytest.mark.parametrize("id", LISTS)
 def test_nothing_is_ticked_by_itself(id: str) -> None:
     for now in (0.0, 1e6):
-        shown = screen(id, [], FINE, now=now)
+        shown = screen(id, [], PLANS[id], now=now)
         assert shown["progress"][0] == 0 and not any(item["ticked"] for item in shown["items"])
         assert not [button for button in shown["buttons"] if button["id"] == "end"]
 
@@ -172,7 +177,7 @@ def test_the_first_line_of_the_pour_starts_the_clocks_and_says_when_they_are_ove
     assert clocks["poured"]["ends"] == pytest.approx(1000.0 + 0.6 * 3600)  # 60 % of 60 min: common practice
     assert clocks["working"]["ends"] == pytest.approx(1000.0 + 3600)
     assert clocks["gloves"]["ends"] == pytest.approx(1000.0 + 1800)  # 30 min: a resin maker's article
-    assert clocks["poured"]["overdue_label"] == "overdue by"
+    assert (clocks["poured"]["label"], clocks["poured"]["overdue_label"]) == ("Pour within", "Pouring overdue by")
 
 
 def test_fresh_gloves_start_their_clock_again_and_late_gloves_stop_nobody() -> None:
@@ -242,3 +247,92 @@ def test_a_clock_that_the_mixing_steps_started_is_not_started_again() -> None:
     ticked = screen("C2", [met, press(shown, 1, 170.0)], FINE)
     assert {clock["starts"] for clock in ticked["clocks"] if clock["id"] == "working"} == {100.0}
     assert {"type": "mixed", "at": 100.0} in ticked["carry"]
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_a_clock_reads_well_running_and_past_its_end(id: str) -> None:
+    """A time follows both: 'Pour within 12:03', 'Pouring overdue by 3:10'."""
+    handed = [{"type": "gloves", "at": 0.0}, {"type": "mixed", "at": 0.0}]
+    events = [*handed, *press_all(id, PLANS[id])[:-1]]
+    clocks = screen(id, events, PLANS[id], now=1e6)["clocks"]
+    assert clocks
+    for clock in clocks:
+        assert clock["label"] and clock["starts"] <= 1e6
+        if clock["ends"] is not None:
+            assert clock["overdue_label"].endswith((" by", " since")) and not clock["label"].endswith(" by")
+
+
+# --- the pot and the vacuum ----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize("id", ["C8", "C9"])
+def test_with_all_figures_there_the_vessels_lists_end_clear(id: str) -> None:
+    shown = screen(id, press_all(id, PLANS[id]), PLANS[id])
+    assert shown["ended"] and shown["big"]["text"] == END and shown["tone"] == "go" and not shown["record"]
+
+
+@pytest.mark.parametrize("id", ["C8", "C9"])
+def test_the_vessels_lines_are_read_in_order_and_all_of_them_apply(id: str) -> None:
+    events: list[dict[str, Any]] = []
+    for item in all_checklists()[id].items:
+        shown = screen(id, events, PLANS[id])
+        assert [line["number"] for line in shown["items"] if line["buttons"]] == [item.number]
+        assert [button["id"] for button in shown["items"][item.number - 1]["buttons"]] == ["tick"]
+        forged = {"type": "away", "item": item.number, "figures": "", "reason": "I say so", "at": 1.0}
+        assert not screen(id, [*events, forged], PLANS[id])["items"][item.number - 1]["closed"]
+        events.append(press(shown, item.number, 10.0 * item.number))
+
+
+@pytest.mark.parametrize(
+    ("id", "inputs", "number", "action"),
+    [
+        ("C8", POT | {"pressure": "4.1 bar"}, 2, "Set the regulator to 4 bar or less."),
+        ("C8", POT | {"hose": "2 bar"}, 2, "Set the regulator to 2 bar or less, or fit a hose that is marked for more."),
+        ("C8", POT | {"relief": "5 bar"}, 3, "Have the pot's maker fit a relief valve that opens at 4 bar or less."),
+        ("C9", VACUUM | {"chamber": "no"}, 1, "Use a chamber sold for full vacuum, or a pressure pot after the pour."),
+    ],
+)
+def test_a_vessels_stop_has_no_way_past_it(id: str, inputs: dict[str, str], number: int, action: str) -> None:
+    events: list[dict[str, Any]] = []
+    for before in range(1, number):
+        events.append(press(screen(id, events, inputs), before, 10.0 * before))
+    line = screen(id, events, inputs)["items"][number - 1]
+    assert line["gate"]["word"] == "STOP" and line["gate"]["action"] == action
+    assert line["buttons"] == [] and line["waits"].startswith("There is no way past this one.")
+    past = {"type": "past", "item": number, "figures": "", "at": 99.0}
+    assert not screen(id, [*events, past], inputs)["items"][number - 1]["closed"]
+    left = screen(id, [*events, {"type": "leave", "at": 100.0}], inputs)
+    assert left["big"]["text"] == "Left unfinished"
+
+
+def test_a_marking_that_nobody_read_is_noted_and_never_a_pass() -> None:
+    inputs = {name: text for name, text in POT.items() if name != "relief"}
+    shown = screen("C8", press_all("C8", inputs), inputs)
+    assert shown["tone"] == "caution" and shown["say"].startswith("Not checked: pressure in the pot")
+    assert any("the relief valve's setting" in line for line in shown["record"])
+
+
+def test_the_lists_make_their_own_choice_between_pot_and_vacuum() -> None:
+    """What the page's draft says under 'What you use' does not matter here."""
+    assert screen("C9", [], {"method": "pot", "chamber": "no"})["items"][0]["gate"]["word"] == "STOP"
+    assert screen("C8", [], {"method": "vacuum", **POT})["items"][1]["text"] == "The pressure planned, 3 bar, is no more than the lowest marking."
+
+
+def test_the_time_under_pressure_runs_from_the_line_that_raises_it() -> None:
+    raised = press_all("C8", POT)[:6]
+    clock = next(clock for clock in screen("C8", raised, POT)["clocks"] if clock["id"] == "pressure")
+    assert clock["starts"] == 60.0 and clock["ends"] == 60.0 + 24 * 3600
+    bare = press_all("C8")[:6]
+    assert next(clock for clock in screen("C8", bare)["clocks"] if clock["id"] == "pressed")["ends"] is None
+
+
+def test_the_vacuum_counts_as_working_time() -> None:
+    shown = screen("C9", [{"type": "mixed", "at": 0.0}], VACUUM, now=60.0)
+    clocks = {clock["id"]: clock for clock in shown["clocks"]}
+    assert clocks["poured"]["ends"] == pytest.approx(0.6 * 3600)  # 60 % of 60 min: common practice
+    assert shown["items"][3]["text"] == "Bucket filled to 25 % at most. Hand on the vent."
+    late = VACUUM | {"hands": "32 min"}  # and 5 under vacuum: more than 36
+    events = [{**event} for event in press_all("C9", VACUUM)[:4]]
+    line = screen("C9", events, late)["items"][4]
+    assert line["gate"]["text"] == "37 min to mix, degas and pour; 36 min may be used."
+    assert [button["id"] for button in line["buttons"]] == ["past"]

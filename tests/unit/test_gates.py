@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from calc.quantity import SYSTEMS
-from calc.safety import gates, wording
+from calc.safety import gates, gates_vessels, wording
 from calc.safety.findings import Finding, Part, State
 
 STOP, CLEAR, UNCHECKED = State.STOP, State.CLEAR, State.UNCHECKED
@@ -84,6 +84,21 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates.tray, (0.008, None), UNCHECKED),
     (gates.tray, (0.012, None), STOP),
     (gates.tray, (None, 0.05), UNCHECKED),
+    (gates_vessels.pot_pressure, (4e5, 4e5, 4e5, 4e5, 4e5), CLEAR),
+    (gates_vessels.pot_pressure, (60 * 6894.757293168361, 413685.4375901, 5e5, 10e5, 7e5), CLEAR),  # 60 psi, typed in both units
+    (gates_vessels.pot_pressure, (4.01e5, 4e5, 5e5, 10e5, 7e5), STOP),
+    (gates_vessels.pot_pressure, (4e5, 5e5, 3.9e5, 10e5, 7e5), STOP),
+    (gates_vessels.pot_pressure, (4e5, 5e5, 5e5, 3.9e5, 7e5), STOP),
+    (gates_vessels.pot_pressure, (4e5, 5e5, 5e5, 10e5, 3.9e5), STOP),
+    (gates_vessels.pot_pressure, (4e5, 3.9e5, None, None, None), STOP),
+    (gates_vessels.pot_pressure, (4e5, 5e5, None, 10e5, 7e5), UNCHECKED),
+    (gates_vessels.pot_pressure, (None, 5e5, 5e5, 10e5, 7e5), UNCHECKED),
+    (gates_vessels.relief_setting, (4e5, 4e5), CLEAR),
+    (gates_vessels.relief_setting, (4.1e5, 4e5), STOP),
+    (gates_vessels.relief_setting, (None, 4e5), UNCHECKED),
+    (gates_vessels.full_vacuum, (True,), CLEAR),
+    (gates_vessels.full_vacuum, (False,), STOP),
+    (gates_vessels.full_vacuum, (None,), UNCHECKED),
 ]
 
 

@@ -186,6 +186,9 @@ def test_the_chamber(chamber: str, text: str, tone: str) -> None:
 def test_the_pump_takes_working_time() -> None:
     reply = ask(**VACUUM, working="40", pump="8")
     assert lines(reply)["Left to mix and pour"] == "16 min"
+    long = ask(**VACUUM, working="40", pump="8", hands="17")  # 25 of 24 min
+    assert "mixing and pouring take more than the 24 min" in next(one["text"] for one in long["cautions"] if one["id"] == "time")
+    assert "time" not in cautions(ask(**VACUUM, working="40", pump="8", hands="16"))
     late = ask(**VACUUM, working="10", pump="8")
     assert lines(late)["Left to mix and pour"] == "0 min" and "time" in cautions(late)
 

@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from calc import desk, sources
-from calc.questions import before_a_pour
+from calc.questions import before_a_pour, pot_or_vacuum
+from calc.questions._pot_or_vacuum import gates
 from calc.safety import reading, wording
 from calc.safety.checklists import all_checklists
 from calc.safety.facts import all_facts
@@ -50,7 +51,7 @@ def test_every_item_card_and_table_row_has_a_fact_with_a_source_or_says_common_p
 def test_every_fact_says_whether_it_was_read_and_practice_never_claims_to_be() -> None:
     for fact in all_facts().values():
         assert fact.seen in ("yes", "quoted", "no", "-")
-        assert (fact.seen == "-") == (fact.source in ("practice", "judgement"))
+        assert (fact.seen == "-") == (fact.source in ("practice", "judgement", "arithmetic"))
 
 
 def test_no_fact_stands_unused() -> None:
@@ -61,7 +62,7 @@ def test_no_fact_stands_unused() -> None:
 
 
 def test_every_gate_of_an_item_has_words_for_all_its_parts() -> None:
-    for finding in before_a_pour.findings(_nothing()).values():
+    for finding in (*before_a_pour.findings(_nothing()).values(), *gates.findings(pot_or_vacuum.QUESTION.parse({}, "metric", {}, gaps=True)[0]).values()):
         entry = wording.gate_words(finding.gate)
         assert entry["facts"] and entry["from"] and sources.source(entry["basis"])
         for part in finding.parts:

@@ -165,7 +165,7 @@ def _headline(case: Case, stops: list[Stop]) -> Headline:
     if case.unread:
         say = f"Still to read: {both([_named(part) for part in case.unread])}. {fits}"
         return Headline("Pressure pot", f"{len(case.unread)} of {len(PARTS)} not checked", "", say, "caution")
-    return Headline("Pressure pot", "No stop found - your call", "", f"Hold the pressure until the resin is hard. {fits}", "go")
+    return Headline("Pressure pot", "No stop found - your call", "", f"Take checklist C8 to the pot. Hold the pressure until the resin is hard. {fits}", "go")
 
 
 def _limits(case: Case) -> tuple[Limit, ...]:

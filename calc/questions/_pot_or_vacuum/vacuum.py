@@ -10,6 +10,7 @@ from calc.casting import pressure
 from calc.errors import InputError
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
+from calc.questions._pot_or_vacuum.gates import handling
 from calc.questions._pot_or_vacuum.words import kilopascals, outside, per_cent, reading, time_line, time_to_use, weight_of
 
 WEATHER = 0.03  # how far weather moves the air's pressure, as a share of it: common practice, no source
@@ -75,7 +76,7 @@ def _headline(case: Case) -> Headline:
         say = f"Find out whether the chamber was sold for full vacuum. If so: {most} in this bucket at a time, at most."
         return Headline("Vacuum", "Not checked", "", say, "caution")
     tone: Tone = "go" if case.goes == 1 and case.breaks else "caution"
-    split = "The batch goes in at once; the rest of the bucket is for foam."
+    split = "The batch goes in at once; the rest of the bucket is for foam. Checklist C9 first."
     if case.goes > 1:
         split = f"In {case.goes} goes, each within the working time, or take a larger bucket."
     weak = "" if case.breaks else f" From {reading(given, case.needed('vacuum breaks'), 'up')} bubbles break; this is just short of it."
@@ -119,6 +120,9 @@ def _cautions(case: Case) -> Iterator[Caution]:
     spent, usable = case.given.maybe("pump"), time_to_use(case.given)
     if spent is not None and usable is not None and spent >= usable:
         yield Caution("time", "stop", "The pump alone takes what may be used of the working time: a slower resin, or less of it and no vacuum.")
+    elif usable is not None and (handling(case.given) or 0.0) > usable * (1 + 1e-9):
+        may = case.given.write(usable, "minutes", "down")
+        yield Caution("time", "stop", f"Vacuum, mixing and pouring take more than the {may} that may be used: mix less at a time, or a slower resin.")
     yield Caution("foam", "caution", "It foams up fast: hand on the vent, let a little air in when it nears the brim, then pull again.")
     yield Caution("implode", "caution", "No chip, scratch or crazing in chamber or lid; cover it, glasses on. Solvents craze clear lids.")
     yield Caution("vent", "caution", "Let room air in slowly. Never compressed air or bottled gas: it can burst outwards.")
