@@ -116,7 +116,7 @@ class Job:
     density : of the mixed resin, kg/m3.
     good, worst : the ratio may be off by these fractions (green, amber); one figure when the sheet prints it.
     way : into the bucket on the scale, out of the jug on the scale, or whole kits.
-    in_a, in_b : already in the first bucket, kg.
+    in_a, in_b : already in the first bucket, kg; ``mixed`` when they have been stirred together.
     empty : what the empty bucket weighs, kg, when the maker has weighed it.
     working : working time, s; mixing : the sheet's mixing time, s; None when not given.
     kit : A and B in one kit, kg.
@@ -135,6 +135,7 @@ class Job:
     way: Way = "pour"
     in_a: float = 0.0
     in_b: float = 0.0
+    mixed: bool = False
     empty: float | None = None
     working: float | None = None
     mixing: float | None = None
@@ -160,12 +161,24 @@ class Job:
         """
         if self.kit is not None:
             return (self.kit,) * weighing.kits_needed(self.total, self.kit)
+        if self.mixed:
+            return (self.mended, *self.shared(self.total - self.mended.total))
         pours = weighing.equal_pours(self.total, self.ratio, self.net, self.face.step_kg)
         grown = mixing.parts_with(pours[0], self.in_a, self.in_b, self.ratio)
         if grown == pours[0]:
             return pours
         first = Parts(max(self.in_a, self.face.near(grown.a)), max(self.in_b, self.face.near(grown.b)))
         return (first, *self.shared(self.total - first.total))
+
+    @property
+    def mended(self) -> Parts:
+        """The mixed batch brought back on ratio by adding what is short, to the scale's step; as it is while within the good tolerance."""
+        inside = Parts(self.in_a, self.in_b)
+        if mixing.grade(mixing.ratio_error(inside, self.ratio), self.good, self.worst) == "green":
+            return inside
+        fix = mixing.correction(inside, self.ratio)
+        added = self.face.near(fix.mass)
+        return Parts(inside.a + added, inside.b) if fix.part == "A" else Parts(inside.a, inside.b + added)
 
     def shared(self, remaining: float) -> tuple[Parts, ...]:
         """The pours that are left when ``remaining`` kg is still wanted; none for less than a step."""

@@ -1,10 +1,10 @@
-"""How much to weigh? A and B for a batch, split into pours that the scale and the bucket can take."""
+"""How much to weigh? A and B for a batch, split into pours that the scale and the bucket can take; what can be done once they are mixed."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.answers import Answer, Carry, Change, Headline, Limit, Working, figure
+from calc.answers import Answer, Carry, figure
 from calc.casting import mixing, weighing
 from calc.casting.batch import Job, ScaleFace, Way, face_of
 from calc.casting.mixing import Parts
@@ -15,13 +15,16 @@ from calc.fields import Choice, Option, Ratio, measure
 from calc.quantity import Style, read
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_much import words
+from calc.questions._how_much.mixed import added, fresh
 from calc.questions._how_much.plan import Plan
+from calc.questions._how_much.scales import Pair
 from calc.questions._how_much.working import working
 
 _BY_WEIGHT = (("by", ("weight",)),)
 _BY_VOLUME = (("by", ("volume",)),)
 _KIT = ("how", ("kit",))
 _WEIGHED = (("how", ("pour", "decant")),)
+_HOW, _INSIDE, _RESIN, _PAIR = "How it is weighed", "In the bucket already", "Bucket, resin and sheet", "A second scale, the same thing on both"
 
 #: So many pours go on to the colour question; more of them are equal anyway.
 _TO_COLOUR = 20
@@ -63,46 +66,66 @@ FIELDS = (
         ),
         default="pour",
         fold=True,
+        group=_HOW,
     ),
     measure(
         "empty", "Empty bucket weighs", "g", 1, 20_000,
         usual=(5, 5_000), hint="Weighed and written down, it saves the batch when the scale switches itself off.",
-        default=(f"{standard('empty bucket'):g}", "9"), basis="judgement", fold=True, when=(("how", ("pour",)),),
+        default=(f"{standard('empty bucket'):g}", "9"), basis="judgement", fold=True, group=_HOW, when=(("how", ("pour",)),),
     ),
     measure(
         "jug", "Fullest jug weighs", "g", 10, 300_000,
-        hint="It has to stand on the scale.", required=False, fold=True, when=(("how", ("decant", "kit")),),
+        hint="It has to stand on the scale.", required=False, fold=True, group=_HOW, when=(("how", ("decant", "kit")),),
     ),
-    measure("kit_a", "A in one kit", "g", 10, 300_000, hint="From the label.", fold=True, when=(_KIT, *_BY_WEIGHT)),
-    measure("kit_b", "B in one kit", "g", 5, 300_000, fold=True, when=(_KIT, *_BY_WEIGHT)),
-    measure("kit_a_volume", "A in one kit", "L", 0.01, 300, hint="From the label.", fold=True, when=(_KIT, *_BY_VOLUME)),
-    measure("kit_b_volume", "B in one kit", "L", 0.005, 300, fold=True, when=(_KIT, *_BY_VOLUME)),
+    measure("kit_a", "A in one kit", "g", 10, 300_000, hint="From the label.", fold=True, group=_HOW, when=(_KIT, *_BY_WEIGHT)),
+    measure("kit_b", "B in one kit", "g", 5, 300_000, fold=True, group=_HOW, when=(_KIT, *_BY_WEIGHT)),
+    measure("kit_a_volume", "A in one kit", "L", 0.01, 300, hint="From the label.", fold=True, group=_HOW, when=(_KIT, *_BY_VOLUME)),
+    measure("kit_b_volume", "B in one kit", "L", 0.005, 300, fold=True, group=_HOW, when=(_KIT, *_BY_VOLUME)),
     measure(
         "in_a", "A already in the bucket", "g", 0, 200_000,
-        hint="Poured too much? Type what is in it.", required=False, fold=True, when=_WEIGHED,
+        hint="Poured too much? Type what is in it.", required=False, fold=True, group=_INSIDE, when=_WEIGHED,
     ),
-    measure("in_b", "B already in the bucket", "g", 0, 200_000, required=False, fold=True, when=_WEIGHED),
+    measure("in_b", "B already in the bucket", "g", 0, 200_000, required=False, fold=True, group=_INSIDE, when=_WEIGHED),
+    Choice(
+        name="mixed",
+        label="They are",
+        options=(
+            Option("apart", "Not stirred yet"),
+            Option("cool", "Mixed, thin and cool"),
+            Option("warm", "Mixed, thick or warm"),
+        ),
+        default="apart",
+        fold=True,
+        group=_INSIDE,
+        when=_WEIGHED,
+    ),
     measure(
         "fill", "Fill the bucket to", "%", 10, 100,
-        hint="Room to stir without spilling.", default=f"{standard('bucket fill') * 100:g}", basis="practice", fold=True,
+        hint="Room to stir without spilling.", default=f"{standard('bucket fill') * 100:g}", basis="practice", fold=True, group=_RESIN,
     ),
     measure(
         "density", "Density of the mixed resin", "g/mL", 0.7, 2.5,
         usual=(0.95, 1.6), hint="The label's figure is better.",
-        default=f"{standard('density usual'):.2f}", basis="practice", fold=True, when=_BY_WEIGHT,
+        default=f"{standard('density usual'):.2f}", basis="practice", fold=True, group=_RESIN, when=_BY_WEIGHT,
     ),
     measure(
         "tolerance", "The sheet lets the ratio be off by", "%", 0.1, 20,
-        usual=(0.5, 10), hint="Where the sheet is silent: 2 %, and 5 % at the very worst.", required=False, fold=True,
+        usual=(0.5, 10), hint="Where the sheet is silent: 2 %, and 5 % at the very worst.", required=False, fold=True, group=_RESIN,
     ),
     measure(
         "working", "Working time on the sheet", "min", 2, 1_440,
-        usual=(5, 600), hint="For the clock. Slow deep-pour systems often give 40 to 60 min (common practice).", required=False, fold=True,
+        usual=(5, 600), hint="For the clock. Slow deep-pour systems often give 40 to 60 min (common practice).", required=False, fold=True, group=_RESIN,
     ),
     measure(
         "mixing", "Mixing time on the sheet", "min", 0.5, 60,
-        usual=(1, 20), hint="Where the sheet is silent: 3 to 5 min by hand (common practice).", required=False, fold=True,
+        usual=(1, 20), hint="Where the sheet is silent: 3 to 5 min by hand (common practice).", required=False, fold=True, group=_RESIN,
     ),
+    measure(
+        "this_scale", "This scale shows", "g", 1, 300_000,
+        hint="Of about a batch's weight.", required=False, fold=True, group=_PAIR,
+    ),
+    measure("other_scale", "The other scale shows", "g", 1, 300_000, required=False, fold=True, group=_PAIR),
+    measure("other_step", "The other shows steps of", "g", 0.001, 500, hint="Empty: the same steps.", required=False, fold=True, group=_PAIR),
 )
 
 
@@ -112,13 +135,16 @@ def work(given: Given) -> Answer:
     jug = given.maybe("jug")
     if jug is not None and jug > job.capacity:
         raise InputError("jug", "heavy-jug", given=str(job.face.show(jug)))
+    pair = Pair.of(given, job)
     if not job.weighable:
-        return _no_room(given, job)
+        return words.no_room(given, job)
+    if job.mixed:
+        return _mixed(given, job, pair)
     pours = job.pours()
     if job.way != "kit" and not job.in_b and pours[0].total > job.net:
         planned = replace(job, in_a=0.0).pours()
-        return _answer(Plan(given, job, planned, take_out=job.in_a - planned[0].a))
-    return _answer(Plan(given, job, pours))
+        return _answer(Plan(given, job, planned, take_out=job.in_a - planned[0].a), pair)
+    return _answer(Plan(given, job, pours), pair)
 
 
 def job_of(given: Given) -> Job:
@@ -163,6 +189,7 @@ def job_of(given: Given) -> Job:
         way=way,
         in_a=given.maybe("in_a") or 0.0,
         in_b=given.maybe("in_b") or 0.0,
+        mixed=_is_mixed(given),
         empty=given.si("empty") if given.typed("empty") else None,
         working=given.maybe("working"),
         mixing=given.maybe("mixing"),
@@ -170,16 +197,24 @@ def job_of(given: Given) -> Job:
     )
 
 
-def _answer(plan: Plan) -> Answer:
+def _mixed(given: Given, job: Job, pair: Pair | None) -> Answer:
+    """A and B are mixed already: what is short is added while it is thin and cool; later, only a fresh batch helps."""
+    plain = replace(job, in_a=0.0, in_b=0.0, mixed=False)
+    if given.choice("mixed") == "warm":
+        return fresh(_answer(Plan(given, plain, plain.pours()), pair), job, given)
+    return added(_answer(Plan(given, job, job.pours()), pair), job, given)
+
+
+def _answer(plan: Plan, pair: Pair | None = None) -> Answer:
     job = plan.job
     return Answer(
         headline=words.headline(plan),
-        lines=words.lines(plan),
+        lines=(*words.lines(plan), *(pair.lines(plan.first.b) if pair else ())),
         limits=words.limits(plan),
         changes=words.changes(plan),
         band=words.band(plan),
-        cautions=words.cautions(plan),
-        working=working(plan),
+        cautions=(*words.cautions(plan), *(pair.cautions() if pair else ())),
+        working=(*working(plan), *(pair.working() if pair else ())),
         sources=_sources(plan),
         carries=_carries(plan),
         values={
@@ -200,28 +235,6 @@ def _answer(plan: Plan) -> Answer:
             "ratio_tolerance": job.good if job.tolerance_from_sheet else None,
             "working_s": job.working,
         },
-    )
-
-
-def _no_room(given: Given, job: Job) -> Answer:
-    """The bucket alone is more than the scale weighs."""
-    show = job.face.show
-    bucket, capacity = show(given.si("empty")), show(job.capacity)
-    return Answer(
-        headline=Headline(
-            label="Not on this scale",
-            text="Decant",
-            unit="",
-            say=f"Put the jug on the scale instead and let its figure fall, or use a bucket well under {capacity}.",
-            tone="stop",
-        ),
-        limits=(
-            Limit("scale", "Scale", "0", job.face.unit, f"It weighs up to {capacity}, and the bucket alone is {bucket}.", rules=True),
-        ),
-        changes=(Change("Weigh out of the jug", "the bucket no longer loads the scale"),),
-        working=(Working("Room for resin", "capacity − bucket", f"{capacity} − {bucket}", str(show(job.capacity - given.si("empty")))),),
-        sources=("arithmetic",),
-        values={name: figure(None, "mass") for name in ("a", "b", "total", "smallest_batch")} | {"pours": figure(None, "count")},
     )
 
 
@@ -248,6 +261,22 @@ def _cell(answer: Answer) -> str:
     return text if pours == 1 else f"{text}, {pours:.0f} times"
 
 
+def _is_mixed(given: Given) -> bool:
+    """Whether A and B have been stirred together; both weights are needed then.
+
+    Raises
+    ------
+    InputError
+        ``mixed-weight``.
+    """
+    if given.words("mixed") not in ("cool", "warm"):
+        return False
+    for name in ("in_a", "in_b"):
+        if not given.maybe(name):
+            raise InputError(name, "mixed-weight")
+    return True
+
+
 def _way(given: Given) -> Way:
     chosen = given.choice("how")
     return "decant" if chosen == "decant" else "kit" if chosen == "kit" else "pour"
@@ -271,7 +300,9 @@ def _kit(given: Given) -> Parts | None:
 
 
 #: A plain weighing into an empty bucket: what the rules below are about.
-_POURED = {"known": "weight", "total": "2600 g", "by": "weight", "how": "pour", "in_a": "0", "in_b": "0"}
+_POURED = {"known": "weight", "total": "2600 g", "by": "weight", "how": "pour", "in_a": "0", "in_b": "0", "mixed": "apart", "this_scale": ""}
+#: Mixed, and B short of or over the 450 g it should be.
+_MIXED = _POURED | {"ratio": "100:45", "in_a": "1000 g", "mixed": "cool", "tolerance": "", "step": "1 g", "capacity": "5 kg"}
 
 QUESTION = Question(
     id="how-much-to-weigh",
@@ -283,6 +314,8 @@ QUESTION = Question(
     fields=FIELDS,
     work=work,
     words={
+        "mixed-weight": "Enter {label_lower}, more than 0: mixed means that both are in. Or choose 'not stirred yet'.",
+        "one-scale": "Enter {label_lower} too: it takes what both scales show of the same thing.",
         "heavy-jug": "{label}: {given} is more than the scale weighs. Use a bigger scale, or weigh into the bucket.",
     },
     table=Table(
@@ -299,6 +332,9 @@ QUESTION = Question(
         Rule("bucket", "pours", "rises", given=_POURED, refusal=1e9, why="a bigger bucket never needs more pours"),
         Rule("empty", "pours", "falls", given=_POURED, refusal=1e9, why="a heavier bucket never needs fewer pours"),
         Rule("step", "smallest_batch", "falls", given=_POURED, refusal=1e9, why="coarser steps never allow a smaller batch"),
+        Rule("in_b", "ratio_error", "falls", given=_MIXED, span=(100, 900), why="more B in the bucket is never less over its ratio"),
+        Rule("in_b", "add_b", "rises", given=_MIXED, span=(100, 900), why="the more B is in, the less is to be added"),
+        Rule("in_b", "add_a", "falls", given=_MIXED, span=(100, 900), why="the more B is in, the more A it wants"),
         Rule("tolerance", "smallest_batch", "rises", given=_POURED, refusal=1e9, why="a wider tolerance never asks for a bigger batch"),
     ),
 )

@@ -6,9 +6,11 @@ worked by hand from the same definitions; their tolerance is half the last digit
 
 from __future__ import annotations
 
+import math
+
 import pytest
 
-from calc.casting import mixing, weighing
+from calc.casting import mixing, scales, stoichiometry, weighing
 from calc.casting.mixing import Parts, Ratio
 
 GRAM = 0.001
@@ -78,3 +80,46 @@ def test_small_batch_on_a_gram_scale() -> None:  # S7
 )
 def test_two_and_five_percent(b: float, grade: str) -> None:  # two resin makers: weigh to 2 %, 5 % at the very worst
     assert mixing.grade(mixing.ratio_error(Parts(1.0, b), Ratio(100, 45)), 0.02, 0.05) == grade
+
+
+# --- ratios from chemistry: M1 to M5; S2 ------------------------------------------------------------
+
+
+def test_blend_with_a_filler() -> None:  # M1, a formulators' note: 80 g of 189, 10 g of 183, 10 g of filler: 209
+    assert stoichiometry.blend_equivalent([(80, 189), (10, 183), (10, math.inf)]) == pytest.approx(209, abs=0.5)
+
+
+def test_hardener_for_that_blend() -> None:  # M2, the same note: 43 to 209 is 20.6 parts
+    assert stoichiometry.parts_per_hundred(43, 209) == pytest.approx(20.6, abs=0.05)
+
+
+def test_diethylenetriamine() -> None:  # M3, an adhesives text: 103 g/mol, five N-H: 20.6; 10.3 parts to a resin of 200
+    amine = stoichiometry.equivalent(103, 5)
+    assert amine == pytest.approx(20.6, abs=0.05)
+    assert stoichiometry.parts_per_hundred(amine, 200) == pytest.approx(10.3, abs=0.05)
+
+
+def test_polyamine_system() -> None:  # M4, Garcia and Soares: 187 and 27.5: 14.7 parts
+    assert stoichiometry.parts_per_hundred(27.5, 187) == pytest.approx(14.7, abs=0.05)
+
+
+def test_isophorone_diamine() -> None:  # M5, from molar masses: 340.42 with two epoxides, 170.30 with four N-H; 22.4 parts to a resin of 190
+    assert stoichiometry.equivalent(340.42, 2) == pytest.approx(170.2, abs=0.1)
+    amine = stoichiometry.equivalent(170.30, 4)
+    assert amine == pytest.approx(42.6, abs=0.1)
+    assert stoichiometry.parts_per_hundred(amine, 190) == pytest.approx(22.4, abs=0.1)
+
+
+def test_an_error_of_the_mass_ratio_is_the_same_error_of_the_chemical_one() -> None:  # 4 percent more hardener
+    right = stoichiometry.parts_per_hundred(42.6, 190)
+    r = (1.04 * right / 42.6) / (100 / 190)
+    assert r - 1 == pytest.approx(mixing.ratio_error(Parts(100, 1.04 * right), Ratio(100, right))) == pytest.approx(0.04)
+
+
+def test_where_nothing_gels() -> None:  # Flory and Stockmayer, from memory: a third to three times, for two and four groups
+    assert stoichiometry.gel_limit(2, 4) == pytest.approx(1 / 3)
+
+
+def test_one_reading_whose_parts_are_known() -> None:  # S2, University of Tartu: 0.00017, 0.0002 and 0.00005 g make 0.0002075 g
+    u = scales.reading_uncertainty(0.00017 * GRAM, 0.0002 * GRAM, 0.00005 * GRAM)
+    assert u == pytest.approx(0.0002075 * GRAM, abs=1e-7 * GRAM)

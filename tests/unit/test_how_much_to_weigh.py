@@ -153,3 +153,112 @@ def test_what_would_change_it() -> None:
     assert changes[0]["do"].startswith("A bucket of 2.9") and changes[0]["then"] == "1 pour, on a bigger scale"
     changes = ask(total="3000", ratio="2:1", by="weight", capacity="2000")["changes"]
     assert {change["then"] for change in changes} == {"1 pour"}
+
+
+# --- A and B are mixed already ------------------------------------------------------------------------
+
+MIXED = {"total": "1400", "ratio": "100:45", "by": "weight", "in_a": "1000", "mixed": "cool"}
+
+
+def labelled(reply: dict[str, Any]) -> dict[str, str]:
+    return {line["label"]: f"{line['text']} {line['unit']}".strip() for line in reply["lines"]}
+
+
+@pytest.mark.parametrize(
+    ("in_b", "label", "figure", "tone"),
+    [
+        ("450", "Already mixed", "Add nothing", "go"),
+        ("459", "Already mixed", "Add nothing", "go"),  # 2 percent over
+        ("460", "Add A now", "22", "caution"),  # 460 / 0.45 - 1000
+        ("430", "Add B now", "20", "caution"),
+        ("420", "Add B now", "30", "stop"),  # 6.7 percent short
+        ("500", "Add A now", "111", "stop"),
+    ],
+)
+def test_what_can_still_be_added(in_b: str, label: str, figure: str, tone: str) -> None:
+    reply = ask(**MIXED, in_b=in_b)
+    assert (reply["headline"]["label"], reply["headline"]["text"], reply["headline"]["tone"]) == (label, figure, tone)
+    if tone != "go":
+        assert "Only while everything is thin and cool" in reply["headline"]["say"] and "off-ratio" in cautions(reply)
+        assert reply["changes"][0]["do"].endswith("left: leave it as it is")
+
+
+def test_the_class_is_told_with_its_meaning_and_no_slope() -> None:
+    reply = ask(**MIXED, in_b="420")
+    assert labelled(reply)["As it is"] == "B 6.7 % short"
+    assert [limit["id"] for limit in reply["limits"] if limit["rules"]] == ["worst"]
+    text = next(caution["text"] for caution in reply["cautions"] if caution["id"] == "off-ratio")
+    assert "slow to cure" in text and "more brittle" in text and "not known" in text and "%" not in text
+    over = next(caution["text"] for caution in ask(**MIXED, in_b="500")["cautions"] if caution["id"] == "off-ratio")
+    assert "moisture" in over and "slow to cure" not in over
+
+
+def test_far_off_it_may_never_set() -> None:
+    assert any("never set" in caution["text"] for caution in ask(**MIXED, in_b="140")["cautions"])  # less than a third of 450
+    assert not any("never set" in caution["text"] for caution in ask(**MIXED, in_b="160")["cautions"])
+
+
+def test_the_sheets_own_tolerance_has_no_middle_class() -> None:
+    reply = ask(**MIXED, in_b="435", tolerance="3")
+    assert reply["headline"]["tone"] == "stop" and [limit["name"] for limit in reply["limits"]] == ["The sheet allows"]
+    assert ask(**MIXED, in_b="437", tolerance="3")["headline"]["tone"] == "go"
+
+
+def test_thick_or_warm_nothing_goes_in() -> None:
+    reply = ask(**{**MIXED, "mixed": "warm"}, in_b="500")
+    assert reply["headline"]["text"] == "Add nothing" and reply["headline"]["tone"] == "stop"
+    assert reply["headline"]["say"].startswith("Spread it shallow in a metal tray, outside") and "weigh A 966 g, then B 435 g" in reply["headline"]["say"]
+    right = ask(**{**MIXED, "mixed": "warm"}, in_b="452")["headline"]
+    assert right["tone"] == "stop" and right["say"].startswith("B 0.4 % over: nothing is missing. Pour it at once if it still runs thin")
+
+
+def test_what_is_still_wanted_goes_into_a_fresh_bucket() -> None:
+    reply = ask(**{**MIXED, "total": "2600"}, in_b="420")
+    assert labelled(reply)["It makes"] == "1450 g" and labelled(reply)["Pour 2"] == "A 794, then B 357 g"
+    assert reply["values"]["pours"]["si"] == 2
+    assert "Bigger bucket" in [line["text"] for line in ask(**MIXED, in_b="500", bucket="1.5")["lines"]]
+
+
+def test_less_than_the_scale_shows_is_not_added() -> None:
+    reply = ask(total="14", ratio="100:45", by="weight", in_a="10", in_b="4.3", mixed="cool")
+    assert reply["headline"]["text"] == "Add nothing" and "less than this scale shows" in reply["headline"]["say"]
+
+
+@pytest.mark.parametrize("missing", ["in_a", "in_b"])
+def test_mixed_needs_both_weights(missing: str) -> None:
+    reply = ask(**{**MIXED, "in_b": "450", missing: "0"})
+    assert [(error["field"], error["code"]) for error in reply["errors"]] == [(missing, "mixed-weight")]
+
+
+# --- two scales -----------------------------------------------------------------------------------------
+
+
+def test_two_scales_that_differ() -> None:
+    reply = ask(total="1400", ratio="100:45", by="weight", this_scale="1000", other_scale="1012")
+    assert labelled(reply)["The scales differ by"] == "12 g"
+    assert labelled(reply)["B, if it must be on the other scale"] == "440 g"  # 435 x 1.012
+    caution = next(entry for entry in reply["cautions"] if entry["id"] == "two-scales")
+    assert "B 1.2 % short" in caution["text"] and "998 g for a litre" in caution["text"] and caution["tone"] == "go"
+
+
+@pytest.mark.parametrize(("other", "tone"), [("1001", "go"), ("1030", "caution"), ("940", "stop"), ("1060", "stop")])
+def test_how_far_apart_they_are_has_the_ratios_classes(other: str, tone: str) -> None:
+    reply = ask(total="1400", ratio="100:45", by="weight", this_scale="1000", other_scale=other)
+    caution = next(entry for entry in reply["cautions"] if entry["id"] == "two-scales")
+    assert caution["tone"] == tone and ("agree" in caution["text"]) == (other == "1001")
+    assert reply["headline"]["tone"] == "go"  # one scale for both parts keeps the ratio
+
+
+def test_the_finer_scale_is_named() -> None:
+    reply = ask(total="1400", ratio="100:45", by="weight", this_scale="1000", other_scale="1001", other_step="0.1")
+    assert "finer steps" in next(entry["text"] for entry in reply["cautions"] if entry["id"] == "two-scales")
+
+
+def test_one_reading_is_no_comparison() -> None:
+    reply = ask(total="1400", ratio="100:45", by="weight", this_scale="1000")
+    assert [(error["field"], error["code"]) for error in reply["errors"]] == [("other_scale", "one-scale")]
+
+
+def test_ounces_compare_as_ounces() -> None:
+    reply = ask("imperial", total="32", ratio="2:1", by="weight", this_scale="32", other_scale="32.8")
+    assert labelled(reply)["The scales differ by"] == "0.8 oz"

@@ -471,3 +471,20 @@ def test_a_batch_this_scale_cannot_hold_does_not_start() -> None:
 
 def test_inputs_that_are_wrong_come_back_as_errors() -> None:
     assert desk.run("mix", {"ratio": "100:45"}, "metric", [], START)["errors"]
+
+
+def test_a_batch_that_was_mixed_before_gets_what_is_missing_or_no_steps() -> None:
+    typed = {"total": "1400", "ratio": "100:45", "by": "weight", "in_a": "1000", "in_b": "435", "empty": "60"}
+
+    def first(mixed: str) -> dict[str, Any]:
+        inputs = {name: {"typed": text, "units": "metric"} for name, text in {**typed, "mixed": mixed}.items()}
+        reply = json.loads(desk.handle(json.dumps({"call": "run", "args": {"id": "mix", "inputs": inputs, "units": "metric", "events": [], "now": START}})))
+        assert reply["ok"], reply
+        screen: dict[str, Any] = reply["result"]
+        return screen
+
+    assert first("warm")["title"] == "Not yet" and "metal tray" in first("warm")["say"]
+    bench = Bench(replace(JOB, total=1.4, in_a=1.0, in_b=0.435, mixed=True))
+    screen = bench.press("base")
+    assert screen["step"] == "Weigh B" and figure(screen) == "1510 g"  # 60 + 1000 + 450
+    assert first("cool")["title"] != "Not yet"

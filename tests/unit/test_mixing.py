@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 
-from calc.casting import mixing, weighing
+from calc.casting import mixing, off_ratio, scales, stoichiometry, weighing
 from calc.casting.batch import Job, ScaleFace, face_of
 from calc.casting.mixing import Correction, Parts, Ratio
 from calc.casting.standards import standard
@@ -30,6 +30,11 @@ GRAM = 0.001
         lambda: weighing.equal_pours(1, RATIO, 0.001, 0.001),
         lambda: mixing.correction(Parts(0, 0), RATIO),
         lambda: weighing.smallest_batch(RATIO, 0.001, 0, 2),
+        lambda: scales.reading_uncertainty(-1, 0, 0),
+        lambda: scales.apart(0, 1),
+        lambda: stoichiometry.equivalent(0, 2),
+        lambda: stoichiometry.blend_equivalent([]),
+        lambda: stoichiometry.gel_limit(1, 4),
     ],
 )
 def test_the_impossible_is_refused(impossible: Callable[[], object]) -> None:
@@ -169,3 +174,27 @@ def test_a_bucket_too_heavy_for_the_scale_is_not_weighable() -> None:
     assert not job(limit=PourLimit(-0.05, None)).weighable
     assert not job(limit=PourLimit(0.001, None)).weighable
     assert job().weighable
+
+
+def test_a_mixed_batch_is_brought_back_or_left() -> None:
+    assert job(mixed=True, in_a=1.0, in_b=0.455).mended == Parts(1.0, 0.455)  # 1.1 percent: left
+    assert job(mixed=True, in_a=1.0, in_b=0.42).mended == Parts(1.0, pytest.approx(0.45))
+    first, second = job(mixed=True, in_a=1.0, in_b=0.5).pours()
+    assert first.a == pytest.approx(1.111) and second.total == pytest.approx(2.6 - first.total, abs=3 * GRAM)
+
+
+def test_two_scales_swap_without_a_trace() -> None:
+    assert (1 + scales.apart(1.0, 1.012)) * (1 + scales.apart(1.012, 1.0)) == pytest.approx(1)
+    weighed = Parts(1.0, 0.45 * (1 + scales.apart(1.0, 1.012)))  # B as the other scale would show it
+    assert mixing.ratio_error(Parts(weighed.a, weighed.b / 1.012), RATIO) == pytest.approx(0)
+
+
+def test_consequences_have_sides() -> None:
+    assert off_ratio.consequences(0.0) == ()
+    assert {row["side"] for row in off_ratio.consequences(0.1)} == {"over"}
+    assert {row["side"] for row in off_ratio.consequences(2.5)} == {"over", "lost"}
+    assert {row["side"] for row in off_ratio.consequences(-0.6)} == {"short"}
+
+
+def test_a_blend_of_filler_alone_has_no_equivalent() -> None:
+    assert math.isinf(stoichiometry.blend_equivalent([(10, math.inf)]))

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from calc.answers import Band, Caution, Change, Headline, Limit, Line
+from calc.answers import Answer, Band, Caution, Change, Headline, Limit, Line, Working, figure
 from calc.casting import mixing, weighing
-from calc.casting.batch import face_of
+from calc.casting.batch import Job, face_of
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
 from calc.quantity import to_si
+from calc.questions import Given
 from calc.questions._how_much.plan import Plan, nice_mass
 from calc.words import both
 
@@ -169,6 +170,28 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
     text = "Both parts by scale, never by eye. A fluid ounce is a volume, not an ounce on a scale. The label wins over this page."
     out.append(Caution("by-eye", "caution", text))
     return tuple(out)
+
+
+def no_room(given: Given, job: Job) -> Answer:
+    """The bucket alone is more than the scale weighs."""
+    show = job.face.show
+    bucket, capacity = show(given.si("empty")), show(job.capacity)
+    return Answer(
+        headline=Headline(
+            label="Not on this scale",
+            text="Decant",
+            unit="",
+            say=f"Put the jug on the scale instead and let its figure fall, or use a bucket well under {capacity}.",
+            tone="stop",
+        ),
+        limits=(
+            Limit("scale", "Scale", "0", job.face.unit, f"It weighs up to {capacity}, and the bucket alone is {bucket}.", rules=True),
+        ),
+        changes=(Change("Weigh out of the jug", "the bucket no longer loads the scale"),),
+        working=(Working("Room for resin", "capacity − bucket", f"{capacity} − {bucket}", str(show(job.capacity - given.si("empty")))),),
+        sources=("arithmetic",),
+        values={name: figure(None, "mass") for name in ("a", "b", "total", "smallest_batch")} | {"pours": figure(None, "count")},
+    )
 
 
 def _kit_headline(plan: Plan, fits: mixing.Grade) -> Headline:
