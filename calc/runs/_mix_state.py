@@ -5,6 +5,7 @@ Each handler changes the state, or raises :class:`RefusedError` when the event c
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 
@@ -302,6 +303,10 @@ def _on_discard(state: State, event: Event, at: float) -> None:
 
 
 def _on_poured(state: State, event: Event, at: float) -> None:
+    working = state.job.working
+    if state.met is not None and working is not None and at > state.met + working:
+        late = math.ceil((at - state.met - working) / 60)
+        state.record += (f"Pour {state.number}: poured {late} min after its working time.",)
     state.phase = "tray"
 
 
@@ -415,23 +420,23 @@ def _go(phase: str) -> Callable[[State, Event, float], None]:
 
 _HANDLERS: Mapping[str, Mapping[str, Callable[[State, Event, float], None]]] = {
     "base": {"base": _on_base},
-    "a": {"a": _on_a, "off": _on_off, "tipped": _on_tipped},
-    "a-over": {"a": _on_a, "off": _on_off},
+    "a": {"a": _on_a, "off": _on_off, "tipped": _on_tipped, "discard": _on_discard},
+    "a-over": {"a": _on_a, "off": _on_off, "discard": _on_discard},
     "meet": {"meet": _on_meet, "more-a": _on_more_a, "off": _on_off},
     "b": {"b": _on_b, "off": _on_off, "discard": _on_discard},
     "fix": {"fix": _on_fix, "accept": _on_accept, "give-up": _go("give-up"), "discard": _on_discard},
     "give-up": {"back": _go("fix"), "discard": _on_discard, "use": _on_accept},
-    "mix": {"mixed": _go("second"), "discard": _on_discard},
-    "second": {"second": _go("clear"), "discard": _on_discard},
-    "clear": {"colour": _go("colour"), "plain": _go("pour"), "streaks": _go("mix"), "discard": _on_discard},
-    "colour": {"coloured": _go("pour"), "discard": _on_discard},
+    "mix": {"mixed": _go("second"), "pour-now": _go("pour"), "discard": _on_discard},
+    "second": {"second": _go("clear"), "pour-now": _go("pour"), "discard": _on_discard},
+    "clear": {"colour": _go("colour"), "plain": _go("pour"), "streaks": _go("mix"), "pour-now": _go("pour"), "discard": _on_discard},
+    "colour": {"coloured": _go("pour"), "pour-now": _go("pour"), "discard": _on_discard},
     "pour": {"poured": _on_poured, "discard": _on_discard},
     "tray": {"tray": _on_tray},
     "full-a": {"full": _on_full, "skip": _on_skip},
     "full-b": {"full": _on_full, "skip": _on_skip},
     "left-a": {"left": _on_left},
     "left-b": {"left": _on_left, "discard": _on_discard},
-    "off": {"off-zero": _on_off_zero, "off-reading": _on_off_reading, "twin": _on_twin},
+    "off": {"off-zero": _on_off_zero, "off-reading": _on_off_reading, "twin": _on_twin, "discard": _on_discard},
     "end": {},
 }
 

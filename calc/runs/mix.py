@@ -17,8 +17,9 @@ from calc.casting.batch import Job
 from calc.questions import Given
 from calc.questions.how_much_to_weigh import job_of, work
 from calc.runs import Event, Run, Screen
-from calc.runs._mix_screens import MixScreen
+from calc.runs._mix_screens import screen
 from calc.runs._mix_state import RefusedError, begin, take
+from calc.runs._mix_view import View
 
 
 def screen_of(job: Job, events: Sequence[Event], now: float) -> Screen:
@@ -59,7 +60,7 @@ def screen_of(job: Job, events: Sequence[Event], now: float) -> Screen:
         except RefusedError as refused:
             state = before
             error = str(refused)
-    return MixScreen(state, now, started=bool(events), error=error).screen()
+    return screen(View(state, now), started=bool(events), error=error)
 
 
 def _screen(given: Given, events: Sequence[Event], now: float) -> Screen:

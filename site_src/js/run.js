@@ -27,7 +27,7 @@ class SteppedRun {
   #busy = false;
   #pressedAt = -Infinity;
   #timer = 0;
-  /** Clocks past their end as last shown: when one more runs out, calc is asked for the screen again. */
+  /** Clocks past their warning or their end as last shown: when one more is, calc is asked for the screen again. */
   #late = 0;
   #ending = new AbortController();
 
@@ -271,7 +271,8 @@ class SteppedRun {
   #tick() {
     const before = this.#late;
     this.#showClocks();
-    if (this.#late > before && !this.#busy && !this.#keypad.open) this.#refresh();
+    // A button that changed by itself, just as a finger came down on it, does not take that press.
+    if (this.#late > before && !this.#busy && !this.#keypad.open) this.#refresh().then(() => (this.#pressedAt = performance.now()));
   }
 
   /** Clocks go by the time of day, so neither a reload nor a locked screen stops them. */
@@ -285,13 +286,14 @@ class SteppedRun {
       const row = rows[number];
       const left = clock.ends === null ? null : clock.ends - now;
       const late = left !== null && left < 0;
-      this.#late += Number(late);
+      const warn = clock.warns !== null && now > clock.warns;
+      this.#late += Number(late) + Number(warn);
       this.#part('label', row).textContent = late ? clock.overdue_label : clock.label;
       const time = spell(left === null ? now - clock.starts : Math.abs(left));
       this.#part('time', row).textContent = time;
       row.style.setProperty('--chars', String(time.length));
       row.toggleAttribute('data-late', late);
-      row.toggleAttribute('data-warn', clock.warns !== null && now > clock.warns && !late);
+      row.toggleAttribute('data-warn', warn && !late);
       if (late && clock.alarm) alarm = clock.overdue_label;
     });
     const stage = this.#part('stage');

@@ -134,6 +134,64 @@ def test_overdue_while_b_is_weighed_says_so_before_it_says_to_pour() -> None:
     assert bench.press("discard")["step"] == "Leftovers"
 
 
+def main_of(screen: dict[str, Any]) -> tuple[str, str]:
+    (main,) = [button for button in screen["buttons"] if button["kind"] == "main"]
+    return main["id"], main["label"]
+
+
+def test_overdue_the_big_button_gets_it_out_of_the_bucket() -> None:
+    bench = Bench()
+    bench.press("base", "a", "meet")
+    bench.now += 46 * 60
+    assert main_of(bench.screen) == ("discard", "Out of the bucket: into the tray")
+    assert bench.button("b")["kind"] == "other"  # still thin and cool: that is the maker's to say
+    assert bench.press("b")["step"] == "Mix"
+    assert main_of(bench.screen) == ("pour-now", "Mixed, thin and cool: pour it now")
+    assert bench.button("discard")["kind"] == "danger"
+
+
+@pytest.mark.parametrize("pressed", [(), ("mixed",), ("mixed", "second"), ("mixed", "second", "colour")])
+def test_overdue_and_mixed_it_is_poured_in_one_press_and_that_goes_on_the_record(pressed: tuple[str, ...]) -> None:
+    bench = Bench()
+    bench.press(*WEIGHED, *pressed)
+    bench.now = START + 50 * 60
+    assert bench.press("pour-now")["step"] == "Pour"
+    assert main_of(bench.screen) == ("poured", "Poured")
+    met = next(event["at"] for event in bench.events if event["type"] == "meet")
+    bench.press("poured")
+    late = (bench.now - met - 45 * 60) / 60
+    assert bench.screen["record"] == [f"Pour 1: poured {late:.0f} min after its working time."]
+
+
+def test_off_ratio_and_overdue_the_tray_leads() -> None:
+    bench = Bench()
+    bench.press("base", "a", "meet")
+    bench.key("b-typed", "1403")
+    bench.press("give-up")
+    bench.now += 46 * 60
+    assert main_of(bench.screen)[0] == "discard" and bench.button("back")["kind"] == "other" and bench.button("use")["kind"] == "danger"
+
+
+def test_with_little_time_left_colour_no_longer_leads() -> None:
+    bench = Bench()
+    bench.press(*WEIGHED, "mixed", "second")
+    assert main_of(bench.screen)[0] == "colour"
+    bench.now += 25 * 60  # 28 min since they met: past 60 % of 45
+    assert main_of(bench.screen) == ("plain", "Clear: pour it now") and bench.screen["tone"] == "caution"
+    assert bench.button("colour")["kind"] == "other"
+    assert bench.press("plain")["say"] == "Pour now, to the mark, and stop there."
+    bench.press("poured", "tray")
+    assert bench.screen["record"] == []
+
+
+def test_with_little_time_left_the_weighing_goes_on_and_says_so() -> None:
+    bench = Bench()
+    bench.press("base", "a", "meet")
+    bench.now += 28 * 60
+    assert main_of(bench.screen) == ("b", "Done as shown") and "Little of the working time is left." in bench.screen["note"]
+    assert bench.press("b")["note"].endswith("Little of the working time is left: then pour at once.")
+
+
 def test_the_checklists_begin_with_the_time_a_met_b() -> None:
     bench = Bench()
     assert bench.screen["carry"] == []
@@ -427,7 +485,15 @@ def test_b_already_in_the_bucket_with_some_a() -> None:
 # --- all screens ---------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("job", [JOB, replace(JOB, empty=None), DECANT, KIT], ids=["pour", "unknown bucket", "decant", "kit"])
+#: So short a working time that every screen after A meets B comes in its late form too.
+SHORT = 90.0
+
+
+@pytest.mark.parametrize(
+    "job",
+    [JOB, replace(JOB, empty=None), DECANT, KIT, replace(JOB, working=SHORT), replace(DECANT, working=SHORT), replace(KIT, working=SHORT)],
+    ids=["pour", "unknown bucket", "decant", "kit", "pour, short", "decant, short", "kit, short"],
+)
 def test_every_screen_that_can_be_reached_is_whole(job: Job) -> None:
     """Press every button of every screen, to a depth, and look at what comes."""
     seen: set[tuple[str, ...]] = set()
@@ -444,7 +510,13 @@ def test_every_screen_that_can_be_reached_is_whole(job: Job) -> None:
         assert len(set(ids)) == len(ids), ids
         step, of = screen["progress"]
         assert 1 <= step <= of
-        key = (screen["title"], screen["step"], *ids)
+        late = any(clock["id"] == "pot" and clock["ends"] is not None and now > clock["ends"] for clock in screen["clocks"])
+        if late and screen["step"] != "Is that right?":
+            (main,) = [button for button in screen["buttons"] if button["kind"] == "main"]
+            assert main["event"]["type"] in ("discard", "pour-now", "poured"), (screen["step"], main)
+            assert any(button["id"] == "discard" for button in screen["buttons"]) and screen["tone"] == "stop"
+        thrown = any("not used" in line for line in screen["record"][-1:])
+        key = (screen["title"], screen["step"], thrown, *ids)
         if key in seen or len(events) > 40:
             continue
         seen.add(key)
