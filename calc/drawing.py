@@ -20,6 +20,7 @@ Anchor = Literal["start", "middle", "end"]
 WIDTH = 320.0
 MOST_HEIGHT = 300.0
 _MARGIN = 26.0
+_LETTER = 7.0  # about as wide as a letter of a measure
 _CHART = (40.0, 12.0, 30.0, 12.0)  # left, top, bottom and right of a chart's field
 _CHART_HEIGHT = 210.0
 
@@ -85,9 +86,10 @@ class Sketch:
         xs, ys = self._extent()
         left, right, low, high = min(xs), max(xs), min(ys), max(ys)
         across, up = max(right - left, 1e-9), max(high - low, 1e-9)
-        scale = min((WIDTH - 2 * _MARGIN) / across, (most_height - 2 * _MARGIN) / up)
+        beside = max([_MARGIN, *(_LETTER * len(mark.text) + 10 for mark in self._marks if mark.kind == "measure" and _upright(*mark.points))])
+        scale = min((WIDTH - _MARGIN - beside) / across, (most_height - 2 * _MARGIN) / up)
         height = round(up * scale + 2 * _MARGIN)
-        shift = (WIDTH - across * scale) / 2
+        shift = (WIDTH + _MARGIN - beside - across * scale) / 2
 
         def place(point: Point) -> Point:
             return round(shift + (point[0] - left) * scale, 1), round(height - _MARGIN - (point[1] - low) * scale, 1)
@@ -118,9 +120,13 @@ def _measured(start: Point, end: Point, words: str) -> list[Mark]:
     length = max(math.hypot(x2 - x1, y2 - y1), 1e-9)
     nx, ny = 4 * (y2 - y1) / length, -4 * (x2 - x1) / length
     ticks = [Mark("line", ((x - nx, y - ny), (x + nx, y + ny)), "measure") for x, y in (start, end)]
-    upright = abs(y2 - y1) > abs(x2 - x1)
+    upright = _upright(start, end)
     at = ((x1 + x2) / 2 + 6, (y1 + y2) / 2 + 4) if upright else ((x1 + x2) / 2, (y1 + y2) / 2 - 5)
     return [Mark("line", (start, end), "measure"), *ticks, Mark("text", (at,), "measure", words, "start" if upright else "middle")]
+
+
+def _upright(start: Point, end: Point) -> bool:
+    return abs(end[1] - start[1]) > abs(end[0] - start[0])
 
 
 @dataclass(frozen=True)

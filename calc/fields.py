@@ -128,6 +128,7 @@ class Quantity(Field):
     low, high : outside them the input is an error; in the metric unit of ``units``.
     usual : outside this range the input is questioned as a slip; in the same unit.
     accepts : units that may be written after the number; empty for all of the kind's.
+    whole : only whole numbers will do.
     """
 
     kind: str
@@ -136,6 +137,7 @@ class Quantity(Field):
     high: float
     usual: tuple[float, float] | None = None
     accepts: tuple[str, ...] = ()
+    whole: bool = False
 
     def unit(self, system: System) -> str:
         """The unit of a bare number under this unit system."""
@@ -185,6 +187,8 @@ class Quantity(Field):
             raise InputError(self.name, code, self._likely(reading), **details)
         if si > self._si(self.high) + tolerance:
             raise InputError(self.name, "too-large", self._likely(reading), **details)
+        if self.whole and abs(si - round(si)) > tolerance:
+            raise InputError(self.name, "not-whole", (), **details)
         if self.usual and not self._si(self.usual[0]) - tolerance <= si <= self._si(self.usual[1]) + tolerance:
             other = self.units[0] if reading.unit != self.units[0] else self.units[1]
             meaning = "" if other == reading.unit else f" is {restate(si, self.kind, other)} {other}"

@@ -8,6 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from statistics import NormalDist
 
 _NORMAL = NormalDist()
@@ -186,6 +187,7 @@ def odds_of_enough(have: float, mean: float, u: float, freedom: float = math.inf
     return below((have - mean) / u, freedom)
 
 
+@lru_cache(maxsize=64)
 def deviate(odds: float, freedom: float = math.inf) -> float:
     """The one-sided z, or t with few degrees of freedom, that leaves ``1 - odds`` above it.
 

@@ -16,7 +16,7 @@ from calc.casting.wood import area_by_widths
 
 Loops = tuple[tuple[Point, ...], ...]
 _NUDGE = 1e-6  # of a size: how far it is moved to see what it does
-_CUTS = 16  # heights at which a curved wall is drawn
+_CUTS = 20  # steps in which a curved wall is drawn, closer at its ends
 
 
 @dataclass(frozen=True)
@@ -51,8 +51,8 @@ class Shape:
 
     def cut(self, depth_m: float) -> Loops:
         """Upright cut lengthways through the middle, from the floor up to a depth, each part closed."""
-        heights = [depth_m * n / _CUTS for n in range(_CUTS + 1)] if self.curved else [0.0, depth_m]
-        spans = [self._spans(max(height, 1e-3 * depth_m)) for height in heights]
+        heights = [depth_m * (1 - math.cos(math.pi * n / _CUTS)) / 2 for n in range(_CUTS + 1)] if self.curved else [0.0, depth_m]
+        spans = [self._spans(height) for height in heights]
         return tuple(
             (*[(span[n][0], z) for span, z in zip(spans, heights, strict=True)], *[(span[n][1], z) for span, z in list(zip(spans, heights, strict=True))[::-1]])
             for n in range(len(spans[0]))
@@ -237,7 +237,9 @@ class Slot(Straight):
     def plan(self, depth_m: float) -> Loops:
         """Two half circles and the sides between."""
         shift = (self.length - self.width) / 2
-        return (tuple((x + math.copysign(shift, x), y) for x, y in oval(self.width, self.width)),)
+        turns = [math.pi * (n / _CUTS - 0.5) for n in range(_CUTS + 1)]
+        right = [(shift + self.width / 2 * math.cos(turn), self.width / 2 * math.sin(turn)) for turn in turns]
+        return ((*right, *[(-x, -y) for x, y in right]),)
 
 
 @dataclass(frozen=True)

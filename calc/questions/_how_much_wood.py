@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from calc.answers import Answer, Band, Caution, Change, Headline, Limit, Line, Tone, Working, figure
+from calc.answers import Answer, Band, Carry, Caution, Change, Headline, Limit, Line, Tone, Working, figure
 from calc.casting import moisture, wood
 from calc.casting.species import Species, all_species
 from calc.casting.wood import Shape, standard
@@ -337,6 +337,7 @@ class Wood:
             cautions=self.cautions(),
             working=self.working(),
             sources=self.sources(),
+            carries=(self.carry(),),
             values={
                 "volume": figure(self.litres(self.below, "down"), "volume", self.below),
                 "volume_u": figure(self.litres(self.below * self.spread, "up"), "volume", self.below * self.spread),
@@ -349,6 +350,12 @@ class Wood:
                 "seal_coat": figure(None if self.coat is None else self.weight(self.coat), "mass", self.coat),
             },
         )
+
+    def carry(self) -> Carry:
+        """The wood below the fill line and how far it may be off, for the mould that it stands in."""
+        off = self.litres(standard("both sides") * self.spread * self.below, "up")
+        told = {"wood_by": "volume", "wood": str(self.litres(self.below)), "wood_off": str(off), "kind": self.form}
+        return Carry("is-it-enough", told | {"sealed": self.given.choice("sealed")})
 
     def headline(self) -> Headline:
         """The volume to take off the mould, then what holds the wood down."""

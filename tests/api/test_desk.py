@@ -23,6 +23,7 @@ PLAIN = {
     "what-colour-dose": {"batches": "900 900 400", "effect_1": "translucent", "kind_1": "paste"},
     "how-much-wood": {"rise": "1378", "weight": "842"},
     "how-thick-how-tall": {"thickness": "45", "across": "300"},
+    "is-it-enough": {"across": "350", "depth": "50", "wood": "2400", "wood_way": "figured", "have": "3 kg"},
     "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }

@@ -178,3 +178,11 @@ def test_the_volume_is_rounded_down_and_the_hold_up() -> None:
     values = ask(**DIPPED)["values"]
     assert float(values["volume"]["shown"].split()[0]) <= 1e6 * values["volume"]["si"]
     assert float(values["hold"]["shown"].split()[0]) >= values["hold"]["si"]
+
+
+def test_the_wood_goes_on_with_its_spread() -> None:
+    carry = ask(**DIPPED, form="burl")["carries"][0]
+    # 1380.5 mL, off by twice 1.5 %: 41.4 mL, up
+    assert carry["to"] == "is-it-enough" and carry["inputs"]["wood"] == "1380 mL" and carry["inputs"]["wood_off"] == "41.5 mL"
+    taken = desk.answer("is-it-enough", {"across": "200 mm", "depth": "60 mm", **carry["inputs"]}, "metric", {})
+    assert taken["values"]["in_one"]["si"] == pytest.approx(3.14159 * 0.1**2 * 0.06 - 0.95 * 1380e-6, rel=1e-4)
