@@ -120,6 +120,16 @@ def test_the_band_has_more_and_less_warp() -> None:
     assert float(band["low"].split()[0]) < 45 < float(band["high"].split()[0])
 
 
+def test_the_depth_goes_on_to_the_wood_and_the_pour() -> None:
+    carried = {carry["to"]: carry["inputs"] for carry in ask(**DISC, wood="inside", slab="20")["carries"]}
+    assert carried["how-much-wood"]["fill"] == carried["before-a-pour"]["depth"] and carried["how-much-wood"]["raised"].endswith("mm")
+    assert carried["is-it-enough"] == {"shape": "round", "across": "312 mm", "depth": carried["before-a-pour"]["depth"]}
+    panel = ask(form="panel", thickness="40", length="900", width="400", wood="none")["carries"]
+    assert [carry["to"] for carry in panel] == ["is-it-enough", "before-a-pour"]
+    assert panel[0]["inputs"] == {"shape": "box", "length": "912 mm", "width": "412 mm", "depth": panel[1]["inputs"]["depth"], "wood_by": "none"}
+    assert not ask(**DISC, slab="40")["carries"]
+
+
 def test_the_core_is_drawn_and_told() -> None:
     (drawing,) = ask(**DISC)["drawings"]
     assert {mark["look"] for mark in drawing["marks"]} >= {"resin", "wood", "void", "level", "limit", "mould"}
@@ -205,6 +215,13 @@ def test_the_lap_holds_the_pull_of_the_resin() -> None:
     assert lines(reply)["Pull on the lap"] == "0.30 kg" and lines(reply)["Strip is wide, at least"] == "70 mm"
     assert any(step["result"] == "64.7 kPa" for step in reply["working"])
     assert not any("Stress" in step["title"] for step in ask(**HOOP, hoop_fill="60", strip="20")["working"])  # no thin ring
+
+
+def test_a_hoop_goes_on_to_the_resin_it_wants() -> None:
+    (carry,) = ask(**HOOP, hoop_fill="60")["carries"]
+    assert carry["inputs"] == {"shape": "round", "across": "300 mm", "depth": "60 mm"}
+    taken = desk.answer(carry["to"], carry["inputs"] | {"wood_by": "none"}, "metric")
+    assert taken["headline"] and not ask(**HOOP)["carries"]
 
 
 def test_a_strip_too_thick_for_its_ring() -> None:

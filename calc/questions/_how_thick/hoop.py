@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from calc.answers import Answer, Caution, Change, Figure, Headline, Line, Working, figure
+from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Line, Working, figure
 from calc.casting import walls
 from calc.casting.pressure import STANDARD_GRAVITY
 from calc.casting.thickness import standard
@@ -168,6 +168,10 @@ class Hoop:
         says += " The strip is drawn thicker than it is."
         return sketch.drawing("The hoop from above", says, 240.0)
 
+    def carry(self, fill: float) -> Carry:
+        """The mould, for the resin it wants."""
+        return Carry("is-it-enough", {"shape": "round", "across": str(length(self.given, self.across)), "depth": str(length(self.given, fill, "up"))})
+
     def values(self) -> dict[str, Figure]:
         """Figures in SI."""
         given, narrow = self.given, self.widths[0]
@@ -195,4 +199,5 @@ def hoop(given: Given) -> Answer:
         sources=("arithmetic", "practice", "judgement", *(("thin-hoop",) if case.fill is not None else ())),
         drawings=(case.drawing(),),
         values=case.values(),
+        carries=() if case.fill is None else (case.carry(case.fill),),
     )

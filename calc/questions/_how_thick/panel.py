@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from calc.answers import Answer, Band, Caution, Change, Figure, Grid, Headline, Line, Working, figure
+from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Grid, Headline, Line, Working, figure
 from calc.casting.thickness import Budget, Lies, mould_across, standard, tilt
 from calc.errors import InputError
 from calc.questions import Given
@@ -239,6 +239,18 @@ class Panel:
             yield Working("Wood, at most", formula, numbers, exact(budget.most_wood))
         yield Working("Mould inside", "finished + 2 × edge", f"{exact(self.sides[0])} + 2 × {exact(self.given.si('edge'))}", exact(self.mould[0]))
 
+    def carries(self) -> Iterator[Carry]:
+        """The mould and its depth: for the resin it wants, what floats in it, and the list before the pour."""
+        depth = str(length(self.given, self.depth))
+        names = ("across",) if len(self.mould) == 1 else ("length", "width")
+        sides = {name: str(length(self.given, side, "up")) for name, side in zip(names, self.mould, strict=True)}
+        wood = {"wood_by": "none"} if self.lies == "none" else {}
+        yield Carry("is-it-enough", {"shape": "round" if len(self.mould) == 1 else "box", "depth": depth} | sides | wood)
+        if self.lies != "none":
+            raised = {"raised": str(length(self.given, self.budget.raised, "up"))} if self.budget.raised else {}
+            yield Carry("how-much-wood", {"fill": depth} | raised)
+        yield Carry("before-a-pour", {"depth": depth})
+
     def values(self) -> dict[str, Figure]:
         """Figures for other questions and tests; wood that would have no room counts as none."""
         given, budget = self.given, self.budget
@@ -273,6 +285,7 @@ def panel(given: Given) -> Answer:
         grids=(case.grid(),),
         drawings=(core(case.given, case.budget, case.layers(), case.slab, case.depth),),
         values=case.values(),
+        carries=() if stops else tuple(case.carries()),
     )
 
 
