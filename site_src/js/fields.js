@@ -108,11 +108,12 @@ export class Field {
     input.focus();
   }
 
-  /** Whether the field is asked, and show or hide it so. @param {Map<string, string>} choices those of the fields before */
+  /** Whether the field is asked, and show or hide it so. @param {Map<string, string>} choices those made so far */
   ask(choices) {
     const asked = this.when.every(([name, values]) => values.includes(choices.get(name) ?? ''));
     this.element.hidden = !asked;
     if (asked && this.isChoice && this.text) choices.set(this.name, this.text);
+    else choices.delete(this.name);
     return asked;
   }
 

@@ -265,11 +265,17 @@ class QuestionForm {
 
   // Asking calc
 
-  /** Show the fields that are asked, given the choices made before them. */
+  /** Show the fields that are asked, given the choices made; one of these may stand further down, under 'More', and hang on another itself. */
   #askFields() {
     /** @type {Map<string, string>} */
     const choices = new Map();
-    for (const field of this.#fields.values()) field.ask(choices);
+    let before = '';
+    let now = 'none';
+    while (now !== before) {
+      before = now;
+      for (const field of this.#fields.values()) field.ask(choices);
+      now = JSON.stringify([...choices].sort());
+    }
   }
 
   /** One question at a time goes to the desk; the newest is asked next, those between are dropped. */
