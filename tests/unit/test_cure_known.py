@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import pytest
 
+from calc.casting.cure import known as known_module
 from calc.casting.cure.calibrate import NoFit, pot_life, taken_as, wide
-from calc.casting.cure.cup_test import CupTest, plastic_cup
-from calc.casting.cure.kinetics import ZERO_C, resin_class
-from calc.casting.cure.known import Facts, known, known_steps, levels
+from calc.casting.cure.cup_test import CupTest, plastic_cup, shaped
+from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics, resin_class
+from calc.casting.cure.known import Facts, fitted_before, known, known_steps, levels
 from calc.casting.cure.pour import COARSE, Start, peak_of
 
 HOUR = 3600.0
@@ -59,5 +60,19 @@ def test_what_does_not_fit_is_refused() -> None:
 
 
 def test_it_tells_how_far_it_is() -> None:
-    shares = list(known_steps(Facts(pot_life_s=11 * HOUR, deepest_m=0.040)))
+    shares = list(known_steps(Facts(pot_life_s=11.1 * HOUR, deepest_m=0.040)))
     assert shares == sorted(shares) and 0 < shares[0] and shares[-1] < 1
+
+
+def test_the_three_figures_of_a_cup_tell_its_reaction() -> None:
+    told = shaped(Kinetics(3e-5, 350e3), 0.8)
+    again = fitted_before(told.integral(GEL) / 3e-5, 350e3, 0.8)
+    assert again.k25 == pytest.approx(3e-5) and (again.m, again.b, again.n, again.heat) == (told.m, told.b, told.n, told.heat)
+    found = known(Facts(fitted=again))
+    assert found.level.id == "cup" and found.kinetics == again
+
+
+def test_what_was_found_is_kept_for_a_while_only() -> None:
+    for hours in range(40):
+        known(Facts(pot_life_s=None, density=1000.0 + hours))
+    assert len(known_module._recent) <= known_module._KEPT

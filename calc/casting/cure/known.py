@@ -13,8 +13,8 @@ from functools import cache
 from typing import Literal
 
 from calc.casting.cure.calibrate import FASTEST, POT_MASS_KG, SLOWEST, bracket, rate_from_depth_steps, rate_from_pot_life
-from calc.casting.cure.cup_test import CupFit, CupTest, fit_steps
-from calc.casting.cure.kinetics import REFERENCE_K, ZERO_C, Kinetics, resin_class
+from calc.casting.cure.cup_test import CupFit, CupTest, fit_steps, shaped
+from calc.casting.cure.kinetics import GEL, REFERENCE_K, ZERO_C, Kinetics, resin_class
 from calc.casting.cure.pour import Resin
 from calc.sources import table, value
 
@@ -90,7 +90,7 @@ class Facts:
     density : of the mix, kg/m³. glass_k : Tg fully cured, K; None the default.
     pot_life_s, meaning, pot_mass_kg, pot_k : as the sheet prints them; s, a key of ``data/cure_meanings.csv`` or ``unknown``, kg, K.
     deepest_m, deepest_k : the sheet's deepest layer, m, and its temperature, K.
-    cup : a test cup, or None.
+    cup : a test cup, or None. fitted : the reaction that a test cup was fitted to before, or None.
     """
 
     kind: str = "standard"
@@ -104,6 +104,7 @@ class Facts:
     deepest_m: float | None = None
     deepest_k: float = SHEET_ROOM_K
     cup: CupTest | None = None
+    fitted: Kinetics | None = None
 
     @property
     def raw(self) -> Resin:
@@ -133,6 +134,35 @@ class Known:
     def kinetics(self) -> Kinetics:
         """The reaction."""
         return self.resin.kinetics
+
+
+def fitted_before(gel_s: float, heat: float, shape: float, glass_k: float | None = None) -> Kinetics:
+    """The reaction of a test cup from the three figures that tell it.
+
+    Parameters
+    ----------
+    gel_s : time to gel of a thin layer at 25 °C, s.
+    heat : of the whole reaction, J/kg.
+    shape : its number s, see :func:`calc.casting.cure.cup_test.shaped`.
+    glass_k : Tg fully cured, K; None the default.
+
+    Returns
+    -------
+    Kinetics
+
+    Examples
+    --------
+    >>> found = fitted_before(38.0 * 3600, 380e3, 1 / 3)
+    >>> round(found.k25 * 1e5, 2)
+    1.60
+
+    References
+    ----------
+    cure-fit.
+    """
+    kinetics = shaped(Kinetics(1.0, heat), shape)
+    glass = kinetics.tginf if glass_k is None else glass_k
+    return replace(kinetics, k25=kinetics.integral(GEL) / gel_s, tginf=glass)
 
 
 def known(facts: Facts) -> Known:
@@ -197,7 +227,23 @@ def known_steps(facts: Facts) -> Generator[float, None, Known]:
     ----------
     cure-fit; cure-trials.
     """
+    if facts not in _recent:
+        found = yield from _found(facts)
+        while len(_recent) >= _KEPT:
+            del _recent[next(iter(_recent))]
+        _recent[facts] = found
+    return _recent[facts]
+
+
+#: The latest answers: one entry is changed at a time, and the rest of them need not be worked out again.
+_recent: dict[Facts, Known] = {}
+_KEPT = 16
+
+
+def _found(facts: Facts) -> Generator[float, None, Known]:
     raw, ranks = facts.raw, levels()
+    if facts.fitted is not None:
+        return Known(replace(raw, kinetics=facts.fitted), ranks["cup"])
     if facts.cup is not None:
         fitted = yield from fit_steps(facts.cup, raw)
         return Known(replace(raw, kinetics=fitted.kinetics), ranks["cup"], fit=fitted)
