@@ -230,6 +230,7 @@ BESIDE: Mapping[str, tuple[str, str]] = {
     "bar": ("pressure", "psi"),
     "kPa": ("pressure", "inHg"),
     "mPa·s": ("viscosity", "cP"),
+    "J/g": ("heat", "J/g"),
     "min": ("time", "min"),
     "h": ("time", "h"),
     "rpm": ("rotational speed", "rpm"),

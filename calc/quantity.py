@@ -146,6 +146,9 @@ KINDS: Mapping[str, Kind] = {
             "pas": "Pa·s", "pa s": "Pa·s", "pa.s": "Pa·s", "pa·s": "Pa·s",
         },
     ),
+    "heat": Kind(
+        "heat", "joule / kilogram", {"J/g": "joule / gram", "kJ/kg": "kilojoule / kilogram"}, {"j/g": "J/g", "kj/kg": "kJ/kg"},
+    ),
     "time": Kind(
         "time",
         "second",
@@ -361,6 +364,7 @@ STYLES: Mapping[str, tuple[str, Style, Style]] = {
     "vacuum": ("pressure", Style("kPa", step=1), Style("inHg", step=0.1)),
     "density": ("density", Style("g/mL", step=0.01), Style("g/mL", step=0.01)),
     "viscosity": ("viscosity", Style("mPa·s", figures=2), Style("cP", figures=2)),
+    "heat": ("heat", Style("J/g", step=1), Style("J/g", step=1)),
     "minutes": ("time", Style("min", step=1), Style("min", step=1)),
     "hours": ("time", Style("h", figures=2), Style("h", figures=2)),
     "speed": ("rotational speed", Style("rpm", step=1), Style("rpm", step=1)),

@@ -63,6 +63,10 @@ class Shop:
         waits = ((edge - self.poured - seconds) % DAY or DAY for edge in (self.night_from, self.night_to))
         return seconds + max(min(waits), _SHORTEST)
 
+    def without_night(self) -> Shop:
+        """The same shop kept as warm by night as by day."""
+        return Shop(self.day_k, self.day_k, self.poured)
+
     def mean_speed_up(self, kinetics: Kinetics) -> float:
         """How many times faster than at 25 °C the reaction goes, over a whole day."""
         if self.steady:

@@ -25,7 +25,7 @@ class Stages:
 
     Parameters
     ----------
-    working_s : the first of it can no longer be poured. gel_s, gelled_s : the first of it, all of it has gelled.
+    working_s : the first of it can no longer be poured. gel_s, gelled_s, skin_gel_s : the first of it, all of it, its skin has gelled.
     peak_s, peak_k : its hottest moment.
     ran_away : it passed 150 °C, and nothing after that is told.
     bonds_s : the skin, as a whole, is firm enough for a new layer. glass_s : the first of it is a glass even at the shop's coldest: no bond by itself.
@@ -37,6 +37,7 @@ class Stages:
     working_s: float | None
     gel_s: float | None
     gelled_s: float | None
+    skin_gel_s: float | None
     peak_s: float
     peak_k: float
     ran_away: bool
@@ -163,13 +164,13 @@ def stages(resin: Resin, mould: Mould, start: Start, shop: Shop, cut: Fineness =
 
     dry, leave, rough = (kinetics.conversion_at_tg(shop.warmest_k + step_of(step)) for step in ("dry", "leave", "rough"))
     gelled, dry_s, leave_s, rough_s = _reached(on([one.least for one in seen]), (GEL, dry, leave, rough))
-    (bonds,) = _reached(on([skin.mean for _, skin in steps]), (LAYER_BONDS,))
+    skin_gel, bonds = _reached(on([skin.mean for _, skin in steps]), (GEL, LAYER_BONDS))
     (glass,) = _reached(on([skin.most for _, skin in steps]), (kinetics.conversion_at_tg(shop.coldest_k),))
     working, gel = _reached(on([one.most for one in seen]), (WORKING_END, GEL))
     near, loose, back = (_cool(seen, peak, shop, step_of(step)) for step in ("near", "loose", "back"))
     liquid = tuple((one.time_s, one.coldest_k, one.most) for one in seen if gel is None or one.time_s <= gel)
     return Stages(
-        working, gel, gelled, peak.time_s, peak.hottest_k, runs_away, bonds, glass, near, loose, back, dry_s, leave_s, rough_s, liquid
+        working, gel, gelled, skin_gel, peak.time_s, peak.hottest_k, runs_away, bonds, glass, near, loose, back, dry_s, leave_s, rough_s, liquid
     )
 
 

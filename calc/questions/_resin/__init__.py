@@ -1,0 +1,1 @@
+"""Parts of the question What is this resin?: its sheet, its profile, the words and the working."""

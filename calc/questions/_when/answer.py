@@ -1,0 +1,72 @@
+"""The answer to When can I?, a mould at a time."""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from dataclasses import replace
+
+from calc.casting.cure.calibrate import NoFit
+from calc.casting.cure.kinetics import WORKING_END, ZERO_C, heat_of_reaction
+from calc.casting.cure.known import Facts, Known, fitted_before, known_steps
+from calc.casting.cure.stages import step_of
+from calc.errors import InputError
+from calc.questions import Given, Steps
+from calc.questions._when import refusals, words
+from calc.questions._when.casting import Casting, set_right, shop_of, vessels_of
+
+
+def facts_of(given: Given) -> Facts:
+    """What is known of the resin."""
+    way = given.choice("resin")
+    return Facts(
+        kind=way if way not in ("pot", "cup") else "standard",
+        heat=heat_of_reaction(*given.ratio("ratio")) if given.typed("ratio") else None,
+        pot_life_s=given.maybe("pot_life"),
+        meaning=given.words("pot_means") or "unknown",
+        pot_mass_kg=given.maybe("pot_mass") or Facts.pot_mass_kg,
+        pot_k=given.maybe("pot_temperature") or Facts.pot_k,
+        deepest_m=given.maybe("deepest") if way == "pot" else None,
+        fitted=fitted_before(given.si("cup_gel"), given.si("cup_heat"), given.si("cup_shape")) if way == "cup" else None,
+    )
+
+
+def answer(given: Given) -> Steps:
+    """The clock of every mould of the batch.
+
+    Raises
+    ------
+    InputError
+        ``clock``, ``poured-needed``, ``warmer-night``, ``no-night``, ``one-each``, ``never-so-hot``, ``stood-too-long``, ``far-off``.
+    """
+    shop, vessels = shop_of(given), vessels_of(given)
+    if refusals.too_thin_and_fast(given):
+        return refusals.thin_and_fast(given)
+    try:
+        resin: Known = yield from _shared(facts_of(given), 0.5)
+    except NoFit:
+        raise InputError("pot_means", "never-so-hot") from None
+    first = Casting(given, vessels[0], resin.resin, resin.level, shop)
+    seen = given.maybe("seen_gel")
+    if seen is not None:
+        first = set_right(first, seen)
+        resin = replace(resin, resin=first.mix, level=first.level)
+    castings = [first, *(replace(first, vessel=vessel) for vessel in vessels[1:])]
+    for number, casting in enumerate(castings, 1):
+        if casting.start.conversion >= WORKING_END:
+            raise InputError("waited", "stood-too-long")
+        if casting.found.peak_k >= step_of("hot") + ZERO_C:
+            return refusals.too_hot(given, casting)
+        yield 0.5 + 0.5 * number / len(castings)
+    return words.answer(given, castings, resin)
+
+
+def _shared(facts: Facts, most: float) -> Generator[float, None, Known]:
+    steps = known_steps(facts)
+    while True:
+        try:
+            done = next(steps)
+        except StopIteration as end:
+            found = end.value
+            assert isinstance(found, Known)
+            return found
+        yield done * most
