@@ -1,0 +1,48 @@
+"""What an answer hands on arrives at the next question, over nothing that was typed there; drawings follow what is typed."""
+
+from __future__ import annotations
+
+from tests.browser import calc_says
+from tests.browser.maker import Maker
+
+MOULD = {"across": "350", "depth": "50", "wood": "2400"}
+PICTURE = "document.querySelector('.drawing__picture')?.innerHTML ?? ''"
+
+
+def test_an_answer_hands_its_figure_on_and_keeps_what_was_typed_there(maker: Maker) -> None:
+    maker.go("how-much-to-weigh/")
+    maker.enter(ratio="100:45", total="99")
+    maker.choose(by="weight")
+    maker.figure()
+    maker.go("is-it-enough/")
+    maker.enter(**MOULD)
+    maker.figure()
+    carry = calc_says.answer("is-it-enough", **MOULD)["carries"][0]
+    assert carry["to"] == "how-much-to-weigh"
+    maker.wait_text(carry["says"], css=".carry")
+    maker.tap(css=".carry")
+    maker.wait_value("total", carry["inputs"]["total"])
+    assert maker.value("ratio") == "100:45"
+    maker.wait_figure(calc_says.figure("how-much-to-weigh", ratio="100:45", by="weight", **carry["inputs"]))
+
+
+def test_a_drawing_follows_what_is_typed_and_says_it_in_words(chromium: Maker) -> None:
+    chromium.go("is-it-enough/")
+    chromium.enter(**MOULD)
+    chromium.figure()
+    drawing = calc_says.answer("is-it-enough", **MOULD)["drawings"][0]
+    chromium.wait_text(drawing["says"], css=".drawing figcaption")
+    marks = chromium.eval("document.querySelectorAll('.drawing__picture > *').length")
+    assert marks == len(drawing["marks"])
+    before = chromium.eval(PICTURE)
+    chromium.enter(depth="120")
+    deeper = calc_says.answer("is-it-enough", **MOULD | {"depth": "120"})["drawings"][0]
+    chromium.wait_text(deeper["says"], css=".drawing figcaption")
+    assert chromium.eval(PICTURE) != before
+
+
+def test_a_field_shows_where_the_choice_it_hangs_on_stands_under_more(chromium: Maker) -> None:
+    chromium.go("is-it-enough/")
+    assert chromium.sees(css='[data-field="have"] input')
+    chromium.choose(shelf_by="volume")
+    assert chromium.sees(css='[data-field="have_volume"] input') and not chromium.sees(css='[data-field="have"] input')
