@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.answers import Answer, Carry, Figure, figure
 from calc.questions import Given, Question, Rule, Table
-from calc.questions._is_it_enough import drawing, dry, words
+from calc.questions._is_it_enough import changes, drawing, dry, words
 from calc.questions._is_it_enough.case import Case
 from calc.questions._is_it_enough.fields import FIELDS
 from calc.questions._is_it_enough.words import amount, grams, volume
@@ -43,7 +43,7 @@ def work(given: Given) -> Answer:
     return Answer(
         headline=words.headline(case),
         lines=words.lines(case),
-        changes=words.changes(case),
+        changes=changes.changes(case),
         band=None if pouring else words.band(case),
         cautions=words.cautions(case),
         working=working(case),

@@ -160,6 +160,14 @@ def test_more_parts_and_more_moulds_add_up() -> None:
     assert "Further parts are not drawn." in reply["drawings"][0]["says"]
 
 
+def test_how_many_of_several_moulds_the_shelf_fills() -> None:
+    # each takes about 1250 g and 30 mL stay behind: three and a half of them
+    reply = ask(across="180", depth="45", wood_by="none", count="4", have="4500")
+    assert line(reply, "It fills")["text"] == "3 of the 4"
+    assert line(ask(across="180", depth="45", wood_by="none", count="4", have="9000"), "It fills")["text"] == "4 of the 4"
+    assert line(ask(across="180", depth="45", wood_by="none", count="4", have="600"), "It fills")["text"] == "0 of the 4"
+
+
 def test_a_known_slope_moves_the_depth_in_the_middle() -> None:
     middle, low, high = (si(ask(**ROUND, level="known", tilt="2", read_at=at), "mould") for at in ("middle", "deep", "shallow"))
     area = math.pi * 0.15**2
@@ -273,6 +281,7 @@ def test_more_than_reckoned_moves_the_forecast_up_and_less_moves_it_down() -> No
 def test_a_leak_leads() -> None:
     reply = ask(**HELD, used="3000", reached="30")
     assert reply["headline"]["label"].startswith("Look for a leak") and reply["headline"]["tone"] == "stop"
+    assert si(reply, "takes") <= 1.1 * 1000 * si(reply, "mould") * (1 + 1e-9)  # what it holds with no wood in it
     assert "foam" in {caution["id"] for caution in ask(**HELD, used="900", reached="30")["cautions"]}
 
 

@@ -203,12 +203,29 @@ class Case:
 
     # --- several moulds ------------------------------------------------------------------------------
 
+    @property
+    def these_name(self) -> str:
+        """What the moulds of this form are called among others."""
+        return "This mould" if self.count == 1 else f"These {self.count}"
+
     @cached_property
     def portions(self) -> list[Portion]:
         """All moulds of the batch in the order in which to fill them, kg."""
-        name = "This mould" if self.count == 1 else f"These {self.count}"
-        mine = Portion(name, self.these.weighed(self.density, self.u_density), self.given.maybe("spare") or 0.0)
+        mine = Portion(self.these_name, self.these.weighed(self.density, self.u_density), self.given.maybe("spare") or 0.0)
         return enough.filling_order([mine, *self.others])
+
+    @cached_property
+    def filled(self) -> int | None:
+        """How many of several such moulds the shelf fills with the odds asked for, in the order of filling; None without a shelf."""
+        if self.have is None:
+            return None
+        before = [self.loss.weighed(self.density, 0.0)]
+        for portion in self.portions:
+            if portion.name == self.these_name:
+                break
+            before.append(portion.demand)
+        ways = (self.one.times(n).weighed(self.density, self.u_density).plus(*before).odds(self.in_kg(self.have)) for n in range(self.count, 0, -1))
+        return next((self.count - short for short, odds in enumerate(ways) if odds >= self.sure), 0)
 
     # --- during the pour -----------------------------------------------------------------------------
 
@@ -261,9 +278,12 @@ class Case:
 
     @cached_property
     def forecast(self) -> Demand:
-        """What goes into these moulds in all, once the level has been read, kg."""
+        """What goes into these moulds in all, once the level has been read, kg; never more than they hold without any wood."""
         before, so_far = (one.weighed(self.density, self.u_density) for one in (self.these, self.reckoned))
-        return enough.corrected(before, so_far, self.given.si("used"), self.u_seen)
+        used = self.given.si("used")
+        after = enough.corrected(before, so_far, used, self.u_seen)
+        most = max(used, self.density * self.count * self.mould.volume)
+        return Demand(min(after.likely, most), after.spreads)
 
     @property
     def too_much(self) -> float:

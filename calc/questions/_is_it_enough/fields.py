@@ -276,7 +276,7 @@ TOP_UP: tuple[Field, ...] = under(
                   usual=(0, 12), when=_BRIM),
     _folded_share("air", "Bubbles squeezed in a pot", required=False, hint="Share of the resin; 'Pot or vacuum?' tells.", usual=(0, 20), when=_BRIM),
     _folded_share("colour", "Colour in it, by weight", required=False, hint="Grams of it in 100 g of mixed resin.", usual=(0, 10), when=_BRIM),
-    measure("step", "The scale shows steps of", "g", 0.001, 10, usual=(0.005, 5), default=("0.1", "0.005"), basis="practice", fold=True, when=_BRIM),
+    measure("step", "The scale shows steps of", "g", 0.001, 10, usual=(0.005, 5), hint="Empty: 1 g, a kitchen scale.", required=False, fold=True, when=_BRIM),
 )  # fmt: skip
 
 FIELDS: tuple[Field, ...] = (*MOULD, *WOOD, *SHELF, *HOW_SURE, *IN_PLACE, *PARTS, *SOAK, *RESIN, *OTHERS, *POUR, *TOP_UP)

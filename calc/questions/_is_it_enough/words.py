@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from calc.answers import Band, Caution, Change, Grid, Headline, Line, Tone
+from calc.answers import Band, Caution, Grid, Headline, Line, Tone
 from calc.casting import budget, kits, weighing
-from calc.casting import wood as of_wood
-from calc.casting.sufficiency import Demand, Wood, odds_along, resin_in_mould, standard
+from calc.casting.standards import standard as of_scale
+from calc.casting.sufficiency import Demand, odds_along, standard
 from calc.quantity import Rounding, Shown, Style, restate, to_si
 from calc.questions._is_it_enough.case import Case
 from calc.words import both, odds
@@ -37,8 +37,6 @@ PARTS = {
     "volume": "Measured volume",
     "others": "The other moulds",
 }
-_SAVES = 0.01  # a saving under this share of the amount is not worth the trouble: our judgement
-_MOST_CHANGES = 3
 _BOTH_SIDES = 2  # standard uncertainties that take in 19 of 20
 
 
@@ -143,7 +141,7 @@ def band(case: Case) -> Band:
     wanted = case.wanted
     low, high = max(0.0, wanted.likely - _BOTH_SIDES * wanted.u), wanted.likely + _BOTH_SIDES * wanted.u
     lowest, highest = amount(case, low, "down"), amount(case, high, "up")
-    return Band(f"19 times in 20 the moulds take between {lowest} and {highest}.", str(lowest), str(highest))
+    return Band(f"19 times in 20 it takes between {lowest} and {highest}.", str(lowest), str(highest))
 
 
 # ---------------------------------------------------------------- figures beside it
@@ -162,6 +160,8 @@ def lines(case: Case) -> tuple[Line, ...]:
         if case.by_volume:
             out.append(Line.of(f"By weight, {times(case)}", grams(case, case.wanted_kg.for_odds(case.sure), "up"), "for the scale"))
         out += kit_lines(case)
+        if case.count > 1 and case.filled is not None:
+            out.append(Line("It fills", f"{case.filled} of the {case.count}", "", f"{times(case)}, one after another"))
     out += order_lines(case)
     out += top_up_lines(case)
     return tuple(out)
@@ -188,7 +188,7 @@ def _left(case: Case, total: float) -> str:
 
 
 def _priced(choice: kits.Choice) -> str:
-    return "" if choice.price is None else f", {choice.price:g} in money"
+    return "" if choice.price is None else f", for {choice.price:g}"
 
 
 def _kits(case: Case, choice: kits.Choice) -> str:
@@ -242,8 +242,9 @@ def top_up_lines(case: Case) -> list[Line]:
 
 
 def least_dose(case: Case) -> float:
-    """The smallest dose that the scale weighs well, kg."""
-    return _BOTH_SIDES * weighing.net_uncertainty(case.given.si("step")) / standard("dose off")
+    """The smallest dose that the scale weighs well, kg; a kitchen scale where none is named."""
+    step = case.given.maybe("step") or of_scale("scale step") / 1000
+    return _BOTH_SIDES * weighing.net_uncertainty(step) / standard("dose off")
 
 
 def grids(case: Case) -> tuple[Grid, ...]:
@@ -278,68 +279,6 @@ def _shares(case: Case) -> Grid:
         row = (portion.name, str(grams(case, portion.demand.likely)), str(grams(case, portion.spare, "down")) if portion.spare else "nothing")
         rows.append((*row, odds(chances[n])) if chances else row)
     return Grid("The moulds, in the order of filling", head, tuple(rows))
-
-
-# ---------------------------------------------------------------- what would change it
-
-
-def changes(case: Case) -> tuple[Change, ...]:
-    """With a shortage what else would do; then what measuring better would save, the largest first."""
-    out = shortage(case, case.in_kg(case.more)) if case.have is not None and not case.pouring else []
-    if case.pouring:
-        return tuple(shortage(case, max(0.0, case.still.for_odds(case.sure) - case.left))) if case.left is not None else ()
-    now = case.wanted.for_odds(case.sure)
-    found = []
-    for do, then in _better(case):
-        saves = now - then.for_odds(case.sure)
-        if saves >= _SAVES * now:
-            found.append((saves, Change(do, f"{amount(case, then.for_odds(case.sure), 'up')} would do, {amount(case, saves, 'down', 2)} less")))
-    return (*out, *[change for _, change in sorted(found, key=lambda pair: -pair[0])][:_MOST_CHANGES])
-
-
-def shortage(case: Case, missing_kg: float) -> list[Change]:
-    """Other ways than to buy more; none where nothing is missing."""
-    missing = missing_kg / case.density / (case.count - case.full if case.pouring else case.count)
-    out: list[Change] = []
-    if missing <= 0:
-        return out
-    shape = case.mould.shape
-    if shape is not None:
-        depth = case.mould.depth
-        bare = shape.area(depth) - case.wood.kept_out / depth
-        lower = missing / bare if bare > 0 else depth
-        if lower < depth / 2:
-            out.append(Change(f"Fill {case.given.write(lower, 'length', 'up')} less deep", f"then what is there is enough {times(case)}"))
-    room = case.mould.volume - case.wood.volume
-    filler = missing / (1 - case.wood.soak)
-    if filler < room / 2 and not case.pouring:
-        each = "" if case.count == 1 else " each"
-        out.append(Change(f"Set in {volume(case, filler, 'up')} more wood{each}", "it keeps that much resin out"))
-    return out
-
-
-def _better(case: Case) -> list[tuple[str, Demand]]:
-    """What could be measured better, and what would be wanted then."""
-    wanted, given = case.wanted, case.given
-    unit = case.count * (1.0 if case.by_volume else case.density)
-    out = []
-    dipped = of_wood.standard("spread dip") * case.wood.volume
-    if case.wood.u > dipped:
-        out.append(("Dip the wood on a scale", wanted.but("wood", unit * (1 - case.wood.soak) * dipped)))
-    shape, mould = case.mould.shape, case.mould
-    if shape is not None and mould.all_round is None:
-        four = shape.area(mould.depth) * mould.u_depth / 2
-        out.append(("Read the depth at four places, all round", wanted.but("depth", unit * four).but("level", 0.0)))
-        if given.choice("level") == "eye":
-            level = mould.level_spread(mould.depth).u * standard("level set") / standard("level eye")
-            out.append(("Set the mould with a level", wanted.but("level", unit * level)))
-    if case.wood.soak > 0:
-        sealed = resin_in_mould(mould.room(), Wood(case.wood.volume, case.wood.u)).times(case.count).plus(case.loss)
-        out.append(("Seal the wood all over, its coat mixed apart", case._with_others(case.weighed(sealed))))
-    if not case.by_volume:
-        half = wanted.likely * 0.005
-        out.append(("Weigh a litre of the mixed resin, or read its sheet", wanted.but("density", half)))
-    return out
 
 
 # ---------------------------------------------------------------- cautions
