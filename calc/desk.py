@@ -314,11 +314,12 @@ def _part(part: Any) -> Json:
 
 
 def _carried(carry: Carry) -> Json:
-    """A carry with the name of the question it leads to, and what it takes there in words."""
+    """A carry with the name of the question it leads to, and in words what it takes there; a choice is told only where it is all there is."""
     question = _question(carry.to)
     taken = [(question.named(name), text) for name, text in carry.inputs.items()]
-    shown = (field.label_of(text) if isinstance(field, Choice) else text for field, text in taken)
-    says = "; ".join(f"{inside(field.label)}: {text}" for (field, _), text in zip(taken, shown, strict=True))
+    typed = [f"{inside(field.label)}: {text}" for field, text in taken if not isinstance(field, Choice)]
+    chosen = [f"{inside(field.label)}: {field.label_of(text)}" for field, text in taken if isinstance(field, Choice)]
+    says = "; ".join(typed or chosen)
     return {"to": carry.to, "name": question.name, "inputs": dict(carry.inputs), "says": says}
 
 

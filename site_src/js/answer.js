@@ -96,9 +96,11 @@ export class AnswerView {
     return item;
   }
 
-  /** Bars as long as their figures; the rung that decides is marked by shape and word. @param {any[]} limits */
+  /** Bars as long as their figures, where these are all of one unit; the rung that decides is marked by shape and word. @param {any[]} limits */
   #ladder(limits) {
-    const sizes = limits.map(({ text }) => Number.parseFloat(text.replace(/[\s,]/g, '')));
+    const figures = limits.filter(({ text }) => /\d/.test(text));
+    const plain = figures.every(({ text, unit }) => /^[\d\s.,]+$/.test(text) && unit === figures[0].unit);
+    const sizes = limits.map(({ text }) => (plain ? Number.parseFloat(text.replace(/[\s,]/g, '')) : NaN));
     const deciding = sizes[limits.findIndex(({ rules }) => rules)];
     const longest = Math.max(...sizes.filter(Number.isFinite));
     const scale = deciding > 0 ? Math.min(longest, 3 * deciding) : longest;
