@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 
 from calc.casting.cure.kinetics import ResinClass, resin_classes
 from calc.casting.mixing import Ratio, ratio_by_weight
-from calc.sources import value
+from calc.sources import table, value
+
+_DEEPEST_DISH_M = 0.04  # no dish is filled deeper; sets cups behind dishes
 
 
 def stand_in(name: str) -> float:
@@ -136,3 +140,89 @@ def usual_viscosity(kind: ResinClass) -> float:
     judgement.
     """
     return stand_in(f"viscosity {kind.id}")
+
+
+@dataclass(frozen=True)
+class CupSize:
+    """Which test cup to make: ``vessel`` is ``dish`` (80 mm across) or ``foam``; ``amount`` is its layer in m, or its mass in kg."""
+
+    vessel: str
+    amount: float
+
+
+@cache
+def cup_sizes() -> tuple[tuple[float, CupSize], ...]:
+    """The test cups, the smallest first, each with the pot life (s, of 100 g at 25 °C) below which it serves.
+
+    Returns
+    -------
+    tuple of (float, CupSize)
+
+    Examples
+    --------
+    >>> cup_sizes()[0]
+    (1500.0, CupSize(vessel='dish', amount=0.004))
+
+    References
+    ----------
+    cure-trials.
+    """
+    return tuple(
+        (float(row["below"]) * 60 if row["below"] else math.inf, CupSize(row["vessel"], float(row["amount"]) / 1000)) for row in table("cup_vessels")
+    )
+
+
+def cup_for(pot_life_s: float) -> CupSize:
+    """The test cup that is likely to warm as it should.
+
+    Parameters
+    ----------
+    pot_life_s : of 100 g at 25 °C, s.
+
+    Returns
+    -------
+    CupSize
+
+    Examples
+    --------
+    >>> cup_for(90 * 60), cup_for(11 * 3600)
+    (CupSize(vessel='dish', amount=0.01), CupSize(vessel='foam', amount=0.1))
+
+    References
+    ----------
+    cure-trials.
+    """
+    return next(size for below, size in cup_sizes() if pot_life_s < below)
+
+
+def next_cup(size: CupSize, larger: bool) -> CupSize | None:
+    """The test cup one size larger or smaller than one that warmed too little or too much.
+
+    Parameters
+    ----------
+    size : as it was.
+    larger : too little warmth asks for a larger one.
+
+    Returns
+    -------
+    CupSize or None
+        None where there is none in that direction.
+
+    Examples
+    --------
+    >>> next_cup(CupSize("foam", 0.1), True), next_cup(CupSize("dish", 0.004), False)
+    (CupSize(vessel='foam', amount=0.2), None)
+
+    References
+    ----------
+    cure-trials.
+    """
+    rows = [row for _, row in cup_sizes()]
+    ordered = rows if larger else rows[::-1]
+    beyond = [row for row in ordered if _rank(row) > _rank(size) * 1.05] if larger else [row for row in ordered if _rank(row) < _rank(size) / 1.05]
+    return beyond[0] if beyond else None
+
+
+def _rank(size: CupSize) -> float:
+    """Dishes before cups, each by its amount."""
+    return size.amount if size.vessel == "dish" else _DEEPEST_DISH_M + size.amount

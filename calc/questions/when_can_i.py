@@ -119,11 +119,11 @@ QUESTION = Question(
     work=work,
     table=Table(
         caption="Leave the mould after: by kind of resin, round mould 200 mm (8 in) across, board",
-        rows=("room", (("15", "20", "25"), ("59", "68", "77"))),
+        rows=("room", (("18", "23"), ("64", "73"))),
         columns=("resin", ("slow", "standard", "fast")),
-        fixed={"depth": ("8", "5/16"), "across": ("200", "8"), "shape": "round"},
+        fixed={"depth": ("4", "3/16"), "across": ("200", "8"), "shape": "round"},
         cell=_cell,
-        note="8 mm (5/16 in) deep. The coldest part is stiff by then; twice what the model says. The sheet's time counts where it is longer.",
+        note="4 mm (3/16 in) deep. The coldest part is stiff by then; twice what the model says. The sheet's time counts where it is longer.",
     ),
     rules=(
         Rule("demould", "leave", "falls", given=_PLAIN, why="a longer time on the sheet never lets it out sooner"),

@@ -16,6 +16,7 @@ IDS = list(all_questions())
 
 #: One plain case of each question, as a maker would type it. A question without one fails below.
 PLAIN = {
+    "what-is-this-resin": {"ratio": "100:43", "pot_life": "11 h", "deepest": "50", "opened": "old"},
     "when-can-i": {"resin": "standard", "depth": "8", "across": "200", "room": "20"},
     "how-fast": {"diameter": "300"},
     "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},

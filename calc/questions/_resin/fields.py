@@ -48,7 +48,7 @@ FIELDS: tuple[Field, ...] = (
     Ratio(name="ratio_volume", label="Ratio by volume, A first", required=False, when=_SHEET),
     measure(
         "pot_life", "Pot life", "min", 2, 6000,
-        usual=(8, 3000), hint="Or working time. None printed? Choose 'Only what kind it is'.", when=_SHEET,
+        usual=(8, 3000), hint="Or working time. Not printed? The deepest layer alone will do.", required=False, when=_SHEET,
     ),
     Choice(
         name="pot_means",
@@ -112,6 +112,14 @@ FIELDS: tuple[Field, ...] = (
     _hours("cure", "Full cure after", usual=(4, 1000), accepts=("h", "days")),
     _sheet("glass", "Glass transition (Tg)", "°C", 20, 200, usual=(35, 130), hint="Fully cured. Some sheets say heat resistance."),
     # the shop and the bottles
+    Choice(
+        name="chemistry",
+        label="What it is",
+        options=(Option("epoxy", "Epoxy, two parts"), Option("other", "Polyester, polyurethane or other")),
+        default="epoxy",
+        fold=True,
+        group="Your shop and bottles",
+    ),
     measure(
         "room", "Shop temperature", "°C", 0, 45,
         usual=(8, 35), default=("23", "73"), basis="judgement", fold=True, group="Your shop and bottles",

@@ -1,0 +1,200 @@
+"""From the fields to a profile: the reaction, how deep it allows, how long it leaves in a bucket."""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import TypeVar, cast
+
+from calc.casting import resin
+from calc.casting.cure.bucket import vessel
+from calc.casting.cure.calibrate import NoFit, wide
+from calc.casting.cure.cup_test import CupTest, dish, foam_cup, plastic_cup
+from calc.casting.cure.depth import critical_depth_steps
+from calc.casting.cure.kinetics import ResinClass, heat_of_reaction
+from calc.casting.cure.known import Facts, Known, known_steps
+from calc.casting.cure.pour import ROUGH, Resin, Start, run
+from calc.errors import InputError
+from calc.questions import Given
+from calc.questions._resin.sheet import Sheet
+
+_Found = TypeVar("_Found")
+BUCKET_KG = 1.0  # what a bucket is told for: our judgement
+#: How far a critical depth moves with the rate and with the heat, as powers (arithmetic on the model's own table).
+_BY_RATE = -0.87
+
+
+@dataclass(frozen=True)
+class Profile:
+    """One resin.
+
+    Parameters
+    ----------
+    sheet : what was typed. facts, known : its reaction and how well it is known.
+    middle_m : wide pour that just runs away, m; surest_m : the same at the fast end of the band.
+    bucket_s : 1 kg in a bucket, until the first of it no longer pours, s.
+    cup_failed : ``rise-low`` or ``rise-high`` where the test cup tells nothing, else empty.
+    """
+
+    sheet: Sheet
+    facts: Facts
+    known: Known
+    middle_m: float
+    surest_m: float
+    bucket_s: float
+    cup_failed: str = ""
+
+    @property
+    def given(self) -> Given:
+        """The fields."""
+        return self.sheet.given
+
+    @property
+    def room_k(self) -> float:
+        """The shop, K."""
+        return self.given.si("room")
+
+    @property
+    def kind(self) -> ResinClass:
+        """The kind it belongs to, by its rate."""
+        return resin.kind_of(self.known.kinetics.k25)
+
+    @property
+    def stop_m(self) -> float:
+        """Deeper than this is a stop by the model, m."""
+        return self.middle_m / self.known.level.stop_over
+
+    @property
+    def sheet_m(self) -> float | None:
+        """The sheet's deepest layer, m."""
+        return self.given.maybe("deepest")
+
+    @property
+    def ceiling_m(self) -> float:
+        """The deepest layer, m: the sheet's or the model's, whichever is less."""
+        return min(self.stop_m, self.sheet_m or self.stop_m)
+
+    @property
+    def no_stop_m(self) -> float:
+        """No stop found up to here, m."""
+        return min(self.surest_m, self.ceiling_m)
+
+    def no_stop_with(self, rate_up: float) -> float:
+        """The same with a band of its rate as narrow as this, m; by the power of the rate."""
+        found = float(self.middle_m * rate_up**_BY_RATE)
+        return min(found, self.sheet_m or found)
+
+
+def cup_of(given: Given, raw: Resin) -> CupTest:
+    """The test cup as it was made.
+
+    Raises
+    ------
+    InputError
+        ``cup-lengths``, ``cup-order``.
+    """
+    kind = given.choice("vessel")
+    cup = dish(given.si("cup_layer")) if kind == "dish" else (foam_cup if kind == "foam" else plastic_cup)(given.si("cup_mass"), raw)
+    times, temperatures = given.many("cup_minutes"), given.many("cup_temperatures")
+    if len(times) != len(temperatures):
+        raise InputError("cup_temperatures", "cup-lengths", temperatures=str(len(temperatures)), minutes=str(len(times)))
+    if any(after <= before for before, after in pairwise(times)):
+        raise InputError("cup_minutes", "cup-order")
+    started = given.maybe("cup_start")
+    room = given.si("cup_room")
+    return CupTest(cup, Start(room, room if started is None else started), times, temperatures, given.si("cup_gel"))
+
+
+def facts_of(given: Given, sheet: Sheet) -> Facts:
+    """What is known, without the cup."""
+    if given.choice("known") == "kind":
+        return Facts(given.choice("kind"))
+    pot_life, deepest = given.maybe("pot_life"), given.maybe("deepest")
+    if given.choice("known") == "sheet" and pot_life is None and deepest is None:
+        raise InputError("pot_life", "missing")
+    ratio = sheet.ratio
+    return Facts(
+        heat=None if ratio is None else heat_of_reaction(ratio[0].a, ratio[0].b),
+        density=sheet.density[0],
+        glass_k=given.maybe("glass"),
+        pot_life_s=pot_life,
+        meaning=given.choice("pot_means"),
+        pot_mass_kg=given.si("pot_mass"),
+        pot_k=given.si("pot_temperature"),
+        deepest_m=deepest,
+        deepest_k=given.si("deepest_temperature"),
+    )
+
+
+def profile_steps(given: Given) -> Generator[float, None, Profile]:
+    """The profile, a run at a time; yields the share done.
+
+    Raises
+    ------
+    InputError
+        of the sheet (see :meth:`Sheet.check`), of the cup, ``never-so-hot``.
+    """
+    sheet = Sheet(given)
+    sheet.check()
+    facts = facts_of(given, sheet)
+    failed = ""
+    known: Known | None = None
+    if given.choice("known") == "cup":
+        try:
+            known = yield from _part(known_steps(replace(facts, cup=cup_of(given, facts.raw))), 0.0, 0.8)
+        except NoFit as none:
+            failed = none.code
+    if known is None:
+        try:
+            known = yield from _part(known_steps(facts), 0.0, 0.5)
+        except NoFit:
+            raise InputError("pot_means", "never-so-hot") from None
+    middle, surest, bucket = yield from _part(_depths(known, given.si("room")), 0.8, 1.0)
+    return Profile(sheet, facts, known, middle, surest, bucket, failed)
+
+
+#: The latest depths, by resin and shop: most entries change neither.
+_recent: dict[tuple[Known, float], tuple[float, float, float]] = {}
+_KEPT = 16
+
+
+def _depths(known: Known, room_k: float) -> Generator[float, None, tuple[float, float, float]]:
+    """Middle and surest depth of a wide pour, m, and the time of 1 kg in a bucket, s."""
+    key = (known, room_k)
+    if key not in _recent:
+        start = Start(room_k, room_k)
+        guess = 0.041 * (known.kinetics.k25 / 1.6e-5) ** _BY_RATE
+        middle = yield from _counted(critical_depth_steps(known.resin, wide(guess), start, guess), 0.0)
+        fast = known.resin.faster(known.level.rate_up)
+        surest = yield from _counted(critical_depth_steps(fast, wide(guess), start, middle * known.level.rate_up**_BY_RATE), 0.5)
+        while len(_recent) >= _KEPT:
+            del _recent[next(iter(_recent))]
+        _recent[key] = (middle, surest, _in_bucket(known.resin, room_k))
+    return _recent[key]
+
+
+def _in_bucket(mix: Resin, room_k: float) -> float:
+    """How long a bucket of it can be poured, s: until the furthest of it no longer flows."""
+    course = run(mix, vessel(BUCKET_KG, mix), Start(room_k, room_k), ROUGH, "peak")
+    return course.working_s or course.peak.time_s
+
+
+def _counted(steps: Generator[None, None, float], done: float) -> Generator[float, None, float]:
+    while True:
+        try:
+            next(steps)
+        except StopIteration as end:
+            return float(end.value)
+        done += (1 - done) / 8
+        yield done
+
+
+def _part(steps: Generator[float, None, _Found], low: float, high: float) -> Generator[float, None, _Found]:
+    """The same work, telling its share as a part of the whole."""
+    while True:
+        try:
+            share = next(steps)
+        except StopIteration as end:
+            return cast(_Found, end.value)
+        yield low + share * (high - low)
