@@ -62,6 +62,6 @@ QUESTION = Question(
         "hard-first": "{label}: {given} is no longer than the pot life, {other}. One of them is misread.",
         "cup-lengths": "{label}: {temperatures} temperatures for {minutes} times. One for each would do.",
         "cup-order": "{label}: each has to be later than the one before it.",
-        "never-so-hot": "{label}: resin with so long a pot life never gets that hot in its cup. Choose another end, or 'does not say'.",
+        "never-so-hot": "{label}: resin with so long a pot life never gets that hot in its cup. Choose another end, or 'It does not say'.",
     },
 )

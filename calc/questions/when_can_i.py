@@ -68,7 +68,7 @@ FIELDS: tuple[Field, ...] = (
     ),
     measure("wood", "Wood in it, share of the volume", "%", 0, 90, default="0", basis="judgement", fold=True, group="The mould"),
     Choice(
-        name="pot_means", label="The sheet's pot life ends when it", options=POT_MEANS, default="unknown", basis="judgement",
+        name="pot_means", label="What ends the sheet's pot life", options=POT_MEANS, default="unknown", basis="judgement",
         fold=True, group="The resin", when=_POT,
     ),
     _resin("pot_mass", "Pot life was for", "g", 5, 20_000, usual=(20, 2000), default=("100", "3 1/2"), basis="practice", when=_POT),
@@ -137,7 +137,7 @@ QUESTION = Question(
         "warmer-night": "{label}: {given} is warmer than the day, {day}. Change one of them, or choose 'No' for a cooler night.",
         "no-night": "{label}: the night ends when it begins. Change one of the two times.",
         "one-each": "{label}: one for each of the other moulds, and there are {count}.",
-        "never-so-hot": "{label}: resin with so long a pot life never gets that hot in its cup. Choose another end, or 'does not say'.",
+        "never-so-hot": "{label}: resin with so long a pot life never gets that hot in its cup. Choose another end, or 'It does not say'.",
         "far-off": "{label}: {given} is more than five times off what this resin would do, {model}. Look at the pot life, or at the unit.",
         "stood-too-long": "{label}: after {given} this resin no longer pours. Mix less, or pour sooner.",
     },

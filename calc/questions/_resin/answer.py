@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Working, figure
 from calc.casting import air
-from calc.casting.cure.kinetics import FIRST, GEL
+from calc.casting.cure.kinetics import GEL
 from calc.questions import Given, Steps
 from calc.questions._resin.profile import Profile, profile_steps
 from calc.questions._resin.words import Said
@@ -34,7 +34,7 @@ def answer(given: Given) -> Steps:
     said = Said(profile)
     kinetics = profile.known.kinetics
     thick = profile.sheet.viscosity(profile.kind)[0] * air.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
-    gel = kinetics.integral(GEL, FIRST) / kinetics.k25
+    gel = kinetics.integral(GEL) / kinetics.k25
     return Answer(
         said.headline,
         lines=tuple(said.lines()),

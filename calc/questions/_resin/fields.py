@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from functools import partial
 
+from calc.casting.cure.calibrate import meanings
 from calc.casting.cure.kinetics import resin_classes
 from calc.fields import NO, YES, Choice, Field, Option, Ratio, Series, measure
 
@@ -18,14 +19,7 @@ _hours = partial(_sheet, unit="h", low=0.1, high=2000)
 _series = partial(Series, fewest=4, most=40, when=_CUP)
 
 #: What sheets mean by pot life.
-POT_MEANS = (
-    Option("unknown", "does not say"),
-    Option("gel", "gels or pulls strings"),
-    Option("pour", "can no longer be poured"),
-    Option("doubled", "is twice as thick", "Usual for slow resins."),
-    Option("hot50", "reaches 50 °C (122 °F)"),
-    Option("hot40", "reaches 40 °C (104 °F)"),
-)
+POT_MEANS = (Option("unknown", "It does not say"), *(Option(meaning.id, f"It {meaning.name}") for meaning in meanings().values()))
 
 FIELDS: tuple[Field, ...] = (
     Choice(
@@ -52,7 +46,7 @@ FIELDS: tuple[Field, ...] = (
     ),
     Choice(
         name="pot_means",
-        label="The sheet's pot life ends when it",
+        label="What ends the sheet's pot life",
         options=POT_MEANS,
         default="unknown",
         basis="judgement",

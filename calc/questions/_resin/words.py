@@ -221,7 +221,7 @@ class Said:
             if given.typed(name):
                 yield label, sheet.as_typed(name), "the sheet"
         rate_from = "fitted to the cup" if level.id == "cup" else "its kind" if level.id == "class" else f"fitted to {inside(level.name)}"
-        yield "Gels, thin, at 25 °C (77 °F)", f"{kinetics.integral(GEL, FIRST) / kinetics.k25 / 3600:.3g} h", rate_from
+        yield "Gels, thin, at 25 °C (77 °F)", f"{kinetics.integral(GEL) / kinetics.k25 / 3600:.3g} h", rate_from
         cup = profile.known.fit
         heat_from = "fitted to the cup" if cup else "worked out from the ratio" if sheet.ratio else "its kind"
         yield "Heat of the mix", str(given.write(kinetics.heat, "heat")), heat_from

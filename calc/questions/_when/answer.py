@@ -25,7 +25,7 @@ def facts_of(given: Given) -> Facts:
         meaning=given.words("pot_means") or "unknown",
         pot_mass_kg=given.maybe("pot_mass") or Facts.pot_mass_kg,
         pot_k=given.maybe("pot_temperature") or Facts.pot_k,
-        deepest_m=given.maybe("deepest") if way == "pot" else None,
+        deepest_m=given.maybe("deepest") if way != "cup" else None,
         fitted=fitted_before(given.si("cup_gel"), given.si("cup_heat"), given.si("cup_shape")) if way == "cup" else None,
     )
 

@@ -117,7 +117,7 @@ class Said:
     def _layer_note(self) -> str:
         if has_window(self.casting):
             return "skin takes a print and does not stick, mould as cool as the shop; after that scuff and wipe first"
-        return "the hours known do not leave a window in which it bonds by itself for sure"
+        return "sooner only by what you see: sheet's earliest past, mould as cool as the shop, skin takes a print and does not stick"
 
     @property
     def _cured_note(self) -> str:
