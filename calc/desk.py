@@ -159,9 +159,10 @@ def safety() -> Json:
 
 def warm() -> None:
     """Load everything that is read from files, so that a memory snapshot holds it."""
-    for id in all_questions():
+    for id, question in all_questions().items():
         describe(id)
-        table(id)
+        if question.table.warm:
+            table(id)
     runs.all_runs()
 
 

@@ -96,7 +96,8 @@ class Table:
     """The common case as a table, worked out by the question itself at build time.
 
     ``rows`` and ``columns`` are a field and its texts, per system where units differ; ``fixed`` the other
-    inputs; ``cell`` makes a cell's text from an answer (its headline by default).
+    inputs; ``cell`` makes a cell's text from an answer (its headline by default). ``warm`` is false where a cell takes so long
+    that a start must not wait for it.
     """
 
     caption: str
@@ -105,6 +106,7 @@ class Table:
     fixed: Mapping[str, str | tuple[str, str]] = attribute(default_factory=dict)
     cell: Callable[[Answer], str] = lambda answer: answer.headline.shown
     note: str = ""
+    warm: bool = True
 
 
 @dataclass(frozen=True)

@@ -26,6 +26,7 @@ PLAIN = {
     "how-much-wood": {"rise": "1378", "weight": "842"},
     "how-thick-how-tall": {"thickness": "45", "across": "300"},
     "is-it-enough": {"across": "350", "depth": "50", "wood": "2400", "wood_way": "figured", "have": "3 kg"},
+    "how-deep-how-hot": {"deepest": "50", "depth": "30", "length": "600", "width": "300", "room": "20"},
     "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }

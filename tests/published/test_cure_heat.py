@@ -34,7 +34,9 @@ class Even:
 
     watts: float = 0.0
 
-    def row(self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], dt: float) -> tuple[list[float], list[float], list[float]]:
+    def row(
+        self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], growing: Sequence[float], dt: float
+    ) -> tuple[list[float], list[float], list[float]]:
         return [0.0] * len(t), [self.watts * dt] * len(t), [STORE] * len(t)
 
 
@@ -45,7 +47,9 @@ class Explosive:
     watts: float
     per_kelvin: float
 
-    def row(self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], dt: float) -> tuple[list[float], list[float], list[float]]:
+    def row(
+        self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], growing: Sequence[float], dt: float
+    ) -> tuple[list[float], list[float], list[float]]:
         heat = [self.watts * math.exp(min((kelvin + half - AIR) * self.per_kelvin, 50.0)) * dt for kelvin, half in zip(t, warming, strict=True)]
         return [0.0] * len(t), heat, [STORE] * len(t)
 
@@ -106,7 +110,7 @@ def test_steady_rise_with_an_even_source(j: float, rise: float) -> None:
 
 def test_steady_rise_over_a_board() -> None:
     """Resin 40 mm, film 10 above; board 16 mm, film 6 below: 6.514 K at 13.8 mm, 5.80 K where they touch (by hand)."""
-    board = Material("board", "board", 700, 1700, 0.14, None, 2, "", "")
+    board = Material("board", "board", 700, 1700, 0.14, None, 0.016, 2, "", "")
     cut = layout(Footprint(0.1, 0.0), [(0.04, 20)], 1, None, [(Wall(board, 0.016), 2)])
     field = Field(cut, Even(1500), K, Films(10, 0, 6), AIR, AIR)
     run(field, 60 * 3600, Pace(1, longest_s=1800))

@@ -125,8 +125,8 @@ def pot_life(resin: Resin, meaning: Meaning, mass_kg: float = POT_MASS_KG, at_k:
     Examples
     --------
     >>> from calc.casting.cure.kinetics import Kinetics
-    >>> round(pot_life(Resin(Kinetics(8.76e-5)), meanings()["pour"]) / 60)
-    90
+    >>> round(pot_life(Resin(Kinetics(8.76e-5)), meanings()["pour"]) / 3600, 1)
+    1.5
 
     References
     ----------
@@ -136,7 +136,7 @@ def pot_life(resin: Resin, meaning: Meaning, mass_kg: float = POT_MASS_KG, at_k:
     dt, before, peak_k = 1.0, (0.0, 0.0), 0.0
     while True:
         _, dt = field.advance(dt, _CUP_CUT.pace)
-        hottest = max(map(max, field.t))
+        hottest = max(field.k)
         if meaning.hottest_k is not None:
             wanted, now = meaning.hottest_k, hottest
             peak_k = max(peak_k, hottest)
@@ -280,7 +280,7 @@ def rate_from_depth_steps(resin: Resin, depth_m: float, at_k: float, slowest: fl
     --------
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> round(at_once(rate_from_depth_steps(Resin(Kinetics(1e-5)), 0.01, 296.15, 1e-6, 5e-3)) * 1e5, 1)
-    8.6
+    8.8
 
     References
     ----------

@@ -46,6 +46,33 @@ def shaped(kinetics: Kinetics, s: float) -> Kinetics:
     return replace(kinetics, m=0.4 + 0.6 * s, b=0.10 - 0.06 * s, n=1.55 + 0.15 * s)
 
 
+def told(cool_s: float, heat: float, s: float) -> Kinetics:
+    """The reaction that a test cup was told as.
+
+    Parameters
+    ----------
+    cool_s : working time if it stayed at 25 °C, s.
+    heat : of the whole reaction, J/kg.
+    s : its shape.
+
+    Returns
+    -------
+    Kinetics
+
+    Examples
+    --------
+    >>> slow = shaped(Kinetics(1.6e-5, 390e3), 0.5)
+    >>> round(told(slow.cool_s, 390e3, 0.5).k25 * 1e5, 3)
+    1.6
+
+    References
+    ----------
+    arithmetic.
+    """
+    kinetics = shaped(Kinetics(1.0, heat), s)
+    return replace(kinetics, k25=kinetics.cool_s / cool_s)
+
+
 def plastic_cup(mass_kg: float, resin: Resin) -> Mould:
     """A thin plastic cup on the bench.
 
@@ -285,9 +312,9 @@ def _kinetics(resin: Resin, guess: _Guess) -> Kinetics:
 def _seen(test: CupTest, resin: Resin) -> tuple[list[float], float]:
     """What such a resin would show: temperature of the middle at each reading, and when it gels."""
     field = field_of(resin, test.vessel, test.start, _CUT)
-    middle = field.cut.first_row + _CUT.rows // 2
+    middle = field.resin[_CUT.rows // 2 * _CUT.columns]
     until = max([*test.times_s, test.gel_s])
-    dt, was, was_a = 1.0, field.t[middle][0], field.mean_a()
+    dt, was, was_a = 1.0, field.k[middle], field.mean_a()
     gel: float | None = None
     found: list[float] = []
     times = iter(test.times_s)
@@ -295,7 +322,7 @@ def _seen(test: CupTest, resin: Resin) -> tuple[list[float], float]:
     while wanted is not None or gel is None:
         began = field.time_s
         took, dt = field.advance(dt, _CUT.pace)
-        now, now_a = field.t[middle][0], field.mean_a()
+        now, now_a = field.k[middle], field.mean_a()
         while wanted is not None and wanted <= field.time_s:
             found.append(was + (now - was) * (wanted - began) / took)
             wanted = next(times, None)

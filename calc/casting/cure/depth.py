@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Generator
 from dataclasses import replace
 
+from calc.casting.cure.calibrate import wide
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, peak_of
 from calc.casting.cure.search import meeting
+from calc.casting.cure.solver import Field
 from calc.sources import value
 
 CRITICAL_K = value("cure", "critical peak") + ZERO_C
@@ -90,7 +92,7 @@ def critical_k(air_k: float) -> float:
 
 
 def critical_depth_steps(
-    resin: Resin, mould: Mould, start: Start, guess_m: float, cut: Fineness = ROUGH, target_k: float | None = None
+    resin: Resin, mould: Mould, start: Start, guess_m: float, cut: Fineness = ROUGH, target_k: float | None = None, beneath: Field | None = None
 ) -> Generator[None, None, float]:
     """The depth of this mould at which the pour just runs away, a run at a time.
 
@@ -100,6 +102,7 @@ def critical_depth_steps(
     guess_m : m, to begin with.
     cut : how finely.
     target_k : the peak looked for, K; the critical one if None.
+    beneath : an earlier layer as it is now, cut into as many columns.
 
     Returns
     -------
@@ -112,7 +115,7 @@ def critical_depth_steps(
     >>> from calc.casting.cure.search import at_once
     >>> slow = Resin(Kinetics(1.6e-5))
     >>> round(at_once(critical_depth_steps(slow, wide(0.04), Start(296.15, 296.15), 0.04)) * 1e3)
-    41
+    42
 
     References
     ----------
@@ -121,6 +124,75 @@ def critical_depth_steps(
     target = critical_k(start.air_k) if target_k is None else target_k
 
     def peak(depth_m: float) -> float:
-        return peak_of(resin, of_depth(mould, depth_m), start, cut, target + _CAP_K)
+        return peak_of(resin, of_depth(mould, depth_m), start, cut, target + _CAP_K, beneath)
 
     return (yield from meeting(peak, start.air_k, target, guess_m, SHALLOWEST_M, DEEPEST_M, target + _CAP_K))
+
+
+def critical_width_steps(
+    resin: Resin, mould: Mould, start: Start, guess: float, cut: Fineness = ROUGH, target_k: float | None = None
+) -> Generator[None, None, float]:
+    """How much wider or narrower this mould would be if it just ran away, a run at a time: for one that is taller than wide.
+
+    Parameters
+    ----------
+    resin, mould, start : the pour; its depth stays.
+    guess : factor on its widths, to begin with.
+    cut : how finely.
+    target_k : the peak looked for, K; the critical one if None.
+
+    Returns
+    -------
+    generator
+        its value is the factor on its widths, from a fiftieth to fifty.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.search import at_once
+    >>> pillar = Mould(Footprint(0.03, 1.0), 0.3)
+    >>> factor = at_once(critical_width_steps(Resin(Kinetics(1.6e-5)), pillar, Start(296.15, 296.15), 1.0))
+    >>> 1 < factor < 2
+    True
+
+    References
+    ----------
+    cure-trials.
+    """
+    target = critical_k(start.air_k) if target_k is None else target_k
+
+    def peak(factor: float) -> float:
+        return peak_of(resin, of_width(mould, factor), start, cut, target + _CAP_K)
+
+    return (yield from meeting(peak, start.air_k, target, guess, 0.02, 50.0, target + _CAP_K))
+
+
+def equivalent_depth_steps(resin: Resin, peak_k: float, air_k: float, guess_m: float) -> Generator[None, None, float]:
+    """The wide pour that gets as hot: what a sheet's deepest layer is held against in a narrow mould, a run at a time.
+
+    Parameters
+    ----------
+    resin : as poured.
+    peak_k : of the pour in its own mould, K.
+    air_k : the shop, K.
+    guess_m : m, to begin with.
+
+    Returns
+    -------
+    generator
+        its value is the depth, m; of a wide pour in 16 mm board, raised, in still air.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.search import at_once
+    >>> round(at_once(equivalent_depth_steps(Resin(Kinetics(1.6e-5)), 318.15, 296.15, 0.04)) * 1e3)
+    37
+
+    References
+    ----------
+    judgement for what a sheet means by a wide pour.
+    """
+    target = max(peak_k, air_k + 0.3)
+    start = Start(air_k, air_k)
+    return (yield from critical_depth_steps(resin, wide(guess_m), start, guess_m, ROUGH, target))

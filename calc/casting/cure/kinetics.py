@@ -85,6 +85,11 @@ class Kinetics:
         """J: integral of da / [(B + a^m) (1 - a)^n] from ``start`` to ``a``, without the brake; K25 times the time at 25 °C."""
         return self._sum(start, a, None)
 
+    @property
+    def cool_s(self) -> float:
+        """Working time if it stayed at 25 °C, s: what a rate is told as, to people."""
+        return self.integral(WORKING_END, FIRST) / self.k25
+
     def time_to(self, a: float, t_k: float, start: float = 0.0) -> float:
         """Seconds at constant ``t_k`` (K) from conversion ``start`` to ``a``, with the brake; many where the glass stalls it."""
         return self._sum(start, a, t_k) / (self.k25 * self.speed_up(t_k))

@@ -46,6 +46,13 @@ class Level:
     spread: float
     hours: float
 
+    @property
+    def true_over_predicted(self) -> tuple[float, float]:
+        """Between which the true depth lies over the predicted one in 19 of 20 resins; log-normal."""
+        sigma = math.log(self.spread)
+        middle = sigma * sigma / 2 - math.log(self.mean)
+        return math.exp(middle - 1.96 * sigma), math.exp(middle + 1.96 * sigma)
+
     def odds(self, depth_over_middle: float) -> float:
         """The share of resins so known that run away at a depth, told over the middle critical depth; log-normal."""
         sigma = math.log(self.spread)
@@ -122,13 +129,14 @@ class Known:
     Parameters
     ----------
     resin : with its rate. level : how well it is known. agreement : of pot life and deepest layer.
-    fit : of the test cup, where there is one.
+    fit : of the test cup, where there is one. by_pot_life : the resin as its pot life alone tells it, where both are printed.
     """
 
     resin: Resin
     level: Level
     agreement: Agreement = "alone"
     fit: CupFit | None = None
+    by_pot_life: Resin | None = None
 
     @property
     def kinetics(self) -> Kinetics:
@@ -261,10 +269,10 @@ def _found(facts: Facts) -> Generator[float, None, Known]:
     open_to = bracket(raw, facts.pot_life_s, facts.pot_mass_kg, facts.pot_k)
     rate = yield from _by_depth(raw, depth, facts.deepest_k, open_to.slowest, open_to.fastest, 0.5)
     if rate <= open_to.slowest * _AT_END:
-        return Known(by_pot_life, level, "deep")
+        return Known(by_pot_life, level, "deep", by_pot_life=by_pot_life)
     if rate >= open_to.fastest / _AT_END:
-        return Known(raw.at_rate(rate), level, "shallow")
-    return Known(raw.at_rate(rate), ranks["both"], "agree")
+        return Known(raw.at_rate(rate), level, "shallow", by_pot_life=by_pot_life)
+    return Known(raw.at_rate(rate), ranks["both"], "agree", by_pot_life=by_pot_life)
 
 
 def _by_depth(raw: Resin, depth_m: float, at_k: float, slowest: float, fastest: float, done: float) -> Generator[float, None, float]:

@@ -151,11 +151,12 @@ def field_of(resin: Resin, mould: Mould, start: Start, cut: Fineness, beneath: F
     in_resin = (1 - share) * resin.density * (LIQUID_CAPACITY[0] + LIQUID_CAPACITY[1] * (start.air_k - ZERO_C))
     first_k = (held * start.air_k + in_resin * start.resin_k) / (held + in_resin)
     field = Field(cells, reaction, conductivity, mould.films, start.air_k, start.air_k, start.conversion)
-    for i in range(cells.fresh_row, len(cells.heights)):
-        field.t[i] = [first_k] * cells.columns + field.t[i][cells.columns :]
+    fresh = (cells.fresh_row - cells.first_row) * cells.columns
+    for cell in field.resin[fresh:]:
+        field.k[cell] = first_k
     if beneath is not None:
-        field.t[: cells.fresh_row] = [list(row) for row in beneath.t]
-        field.a[: len(old)] = [list(row) for row in beneath.a]
+        field.k[: len(beneath.k)] = beneath.k
+        field.conversions[: len(beneath.conversions)] = beneath.conversions
     return field
 
 
@@ -189,7 +190,8 @@ def moments(field: Field, pace: Pace) -> Iterator[Moment]:
         _, dt = field.advance(dt, pace)
 
 
-Face = tuple[int, int, int, int, float]
+#: Resin's cell, mould's cell, and the weight of the resin's temperature where they touch.
+Face = tuple[int, int, float]
 
 
 def moment(field: Field, faces: Sequence[Face]) -> Moment:
@@ -213,25 +215,24 @@ def moment(field: Field, faces: Sequence[Face]) -> Moment:
     ----------
     arithmetic.
     """
-    t, first, columns = field.t, field.cut.first_row, field.cut.columns
-    resin = [row[:columns] for row in t[first:]]
-    fresh = field.a[field.cut.fresh_row - first :]
-    highs = [max(row) for row in resin]
-    hottest = max(highs)
+    k, columns = field.k, field.cut.columns
+    resin = field.resin_k()
+    fresh = field.conversions[(field.cut.fresh_row - field.cut.first_row) * columns :]
+    hottest = max(resin)
     return Moment(
         field.time_s,
         hottest,
-        min(map(min, resin)),
-        max([share * t[i][c] + (1 - share) * t[k][d] for i, c, k, d, share in faces], default=field.air_k),
-        max(map(max, fresh)),
-        min(map(min, fresh)),
-        sum(fresh[-1]) / len(fresh[-1]),
-        (highs.index(hottest) + 0.5) / len(highs),
+        min(resin),
+        max([share * k[inner] + (1 - share) * k[outer] for inner, outer, share in faces], default=field.air_k),
+        max(fresh),
+        min(fresh),
+        sum(fresh[-columns:]) / columns,
+        (resin.index(hottest) // columns + 0.5) * columns / len(resin),
     )
 
 
 def _faces(field: Field) -> list[Face]:
-    """Where resin touches the mould: the resin's cell, the mould's cell, and the weight of the resin's temperature at the face."""
+    """Where resin touches the mould."""
     cut = field.cut
     first, columns = cut.first_row, cut.columns
     found: list[Face] = []
@@ -240,7 +241,8 @@ def _faces(field: Field) -> list[Face]:
         material = cut.solids[k][d]
         if material is not None:
             inner, outer = field.conductivity / size, material.conductivity / other
-            found.append((i, c, k, d, inner / (inner + outer)))
+            wide = len(cut.widths)
+            found.append((i * wide + c, k * wide + d, inner / (inner + outer)))
 
     if first:
         for c in range(columns):
@@ -298,6 +300,19 @@ class Course:
     def gelled_s(self) -> float | None:
         """When all of it has gelled, s."""
         return self.reaches("least", GEL)
+
+    @property
+    def next_layer_s(self) -> float | None:
+        """When another layer may go on: past its peak and within 5 K of the shop, and the skin bonds, s; None if not in this run."""
+        cool, skin = self.cools_to(5.0), self.reaches("top", LAYER_BONDS)
+        return None if cool is None or skin is None else max(cool, skin)
+
+    def bonds_until(self, kinetics: Kinetics) -> float:
+        """When the skin turns to glass at the temperature of the shop and a new layer no longer bonds by itself, s."""
+        glass = kinetics.conversion_at_tg(self.air_k)
+        seen = self.reaches("top", glass)
+        last = self.moments[-1]
+        return last.time_s + kinetics.time_to(glass, self.air_k, last.top) if seen is None else seen
 
     def reaches(self, what: str, level: float) -> float | None:
         """When a conversion (``most``, ``least`` or ``top``) reaches ``level``, s; None if it does not in this run."""
@@ -379,7 +394,7 @@ def go_on(field: Field, seconds: float, pace: Pace) -> None:
     """
     end = field.time_s + seconds
     dt = pace.first_s
-    while field.time_s < end - 1e-6 and max(map(max, field.t)) < RUNAWAY_K:
+    while field.time_s < end - 1e-6 and max(field.k) < RUNAWAY_K:
         _, dt = field.advance(min(dt, end - field.time_s), pace)
 
 
@@ -406,15 +421,12 @@ def peak_of(resin: Resin, mould: Mould, start: Start, cut: Fineness = COARSE, ca
     cure-solver.
     """
     field = field_of(resin, mould, start, cut, beneath)
-    first, columns = field.cut.first_row, field.cut.columns
-    fresh = field.cut.fresh_row - first
+    fresh = (field.cut.fresh_row - field.cut.first_row) * field.cut.columns
     pace, dt, peak_k = cut.pace, cut.pace.first_s, 0.0
     while field.time_s < LONGEST_S:
         _, dt = field.advance(dt, pace)
-        hottest = max([max(row[:columns]) for row in field.t[first:]])
+        hottest = max(field.resin_k())
         peak_k = max(peak_k, hottest)
-        if hottest >= cap_k:
-            break
-        if hottest < peak_k - 0.05 and min(map(min, field.a[fresh:])) > _PAST_FASTEST:
+        if hottest >= cap_k or (hottest < peak_k - 0.05 and min(field.conversions[fresh:]) > _PAST_FASTEST):
             break
     return peak_k

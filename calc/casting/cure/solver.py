@@ -1,7 +1,7 @@
 """Heat and cure in a pour, step by step: finite volumes, Douglas's alternating directions in delta form.
 
 Each step takes the cure at its middle (never the last step's temperature: that delays a runaway), turns it into heat exactly,
-and spreads the heat first upwards, then outwards. Written for plain Python: rows are lists, worked a whole row at a time.
+and spreads the heat first upwards, then outwards. Written for plain Python: flat lists, few calls.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from calc.casting.cure.cells import Grid, Layout, conductances
+from calc.casting.cure.cells import Conductances, Grid, Layout, conductances
 from calc.casting.cure.kinetics import FIRST, GAS_CONSTANT, MOST, REFERENCE_K, ZERO_C, Kinetics
 from calc.casting.cure.thermal import GLASS_CAPACITY, LIQUID_CAPACITY, Films
 from calc.sources import value
@@ -41,11 +41,11 @@ class Reaction(Protocol):
     """What makes the heat in a row of resin cells."""
 
     def row(
-        self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], dt: float
+        self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], growing: Sequence[float], dt: float
     ) -> tuple[list[float], list[float], list[float]]:
         """Over a step of ``dt`` (s): change of conversion, heat made (J per m³ of the cell), heat capacity at its middle (J/(m³ K)).
 
-        ``t`` is the temperature (K), ``warming`` half the change expected over the step (K), ``a`` the conversion.
+        ``t`` is the temperature (K), ``a`` the conversion; ``warming`` and ``growing`` half of what each is expected to change.
         """
 
 
@@ -67,7 +67,7 @@ class Curing:
     capacity: float | None = None
 
     def row(
-        self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], dt: float
+        self, t: Sequence[float], warming: Sequence[float], a: Sequence[float], growing: Sequence[float], dt: float
     ) -> tuple[list[float], list[float], list[float]]:
         """As :class:`Reaction` says."""
         kin = self.kinetics
@@ -77,7 +77,7 @@ class Curing:
         er = kin.e / GAS_CONSTANT
         k0 = kin.k25 * exp(er / REFERENCE_K)
         brake = _BRAKE_FROM if kin.brake else 2.0
-        half = dt / 2
+        step = dt * k0
         solid = self.solids_share * self.solids_capacity
         mass = (1 - self.solids_share) * self.density
         made = mass * kin.heat
@@ -87,16 +87,13 @@ class Curing:
         da: list[float] = []
         heat: list[float] = []
         capacity: list[float] = []
-        for kelvin, change, done in zip(t, warming, a, strict=True):
-            rate = k0 * exp(-er / kelvin) * (b + done**m) * (1.0 - done) ** n
-            if done > brake:
-                rate /= 1.0 + exp((tg0 + span * done / (1.0 - lam1 * done) - kelvin) / _WIDTH)
-            mid = done + half * rate
+        for kelvin, change, done, more in zip(t, warming, a, growing, strict=True):
+            mid = done + more
             if mid > MOST:
                 mid = MOST
             middle = kelvin + change
             rubber = 1.0 / (1.0 + exp((tg0 + span * mid / (1.0 - lam1 * mid) - middle) / _WIDTH))
-            grown = dt * k0 * exp(-er / middle) * (b + mid**m) * (1.0 - mid) ** n
+            grown = step * exp(-er / middle) * (b + mid**m) * (1.0 - mid) ** n
             if mid > brake:
                 grown *= rubber
             if done + grown > MOST:
@@ -115,6 +112,9 @@ class Curing:
 class Field:
     """Temperatures and conversions of all cells, and how to take them a step on.
 
+    Cells lie one after the other, row by row from below, in each row from the middle out. A conductance of nought at the end
+    of a row parts it from the next, so that one pass solves all of them.
+
     Parameters
     ----------
     cut : the cells. reaction : what makes heat in the resin. conductivity : of the resin with what is in it, W/(m K).
@@ -128,34 +128,69 @@ class Field:
         self.cut, self.reaction, self.conductivity, self.films, self.air_k = cut, reaction, conductivity, films, air_k
         self.time_s = 0.0
         rows, columns = len(cut.heights), len(cut.widths)
-        self.t: Grid = [[start_k] * columns for _ in range(rows)]
-        self.a: Grid = [[first] * cut.columns for _ in range(rows - cut.first_row)]
-        self._last: Grid = [[0.0] * columns for _ in range(rows)]
-        self._last_dt = 1.0
-        self._volumes = cut.volumes()
-        self._stored = [
-            [0.0 if material is None else volume * material.density * material.capacity for volume, material in zip(vs, ms, strict=True)]
-            for vs, ms in zip(self._volumes, cut.solids, strict=True)
-        ]
-        joined = conductances(cut, conductivity)
-        self._up, self._out = joined.up, joined.out
-        self._up_theta = [[THETA * g for g in row] for row in self._up]
-        self._out_theta = [[THETA * g for g in row] for row in self._out]
-        zero = [0.0] * columns
-        under, over = [zero, *self._up_theta], [*self._up_theta, zero]
-        self._up_sum = [[lower + upper for lower, upper in zip(*pair, strict=True)] for pair in zip(under, over, strict=True)]
-        self._out_sum = [[inner + outer for inner, outer in zip([0.0, *row], [*row, 0.0], strict=True)] for row in self._out_theta]
-        self._out_back = [[0.0, *row] for row in self._out_theta]
-        self._out_on = [[*row, 0.0] for row in self._out_theta]
-        rings = [cut.ring(column) for column in range(columns)]
-        self._rings = rings
-        self._seen = sum(rings)
+        cells = range(rows * columns)
+        self.resin = [i * columns + c for i in range(cut.first_row, rows) for c in range(cut.columns)]
+        self.k: list[float] = [start_k for _ in cells]
+        self.conversions: list[float] = [first for _ in self.resin]
+        self._change, self._grown, self._last_dt = [0.0 for _ in cells], [0.0 for _ in self.resin], 1.0
+        volumes = [volume for row in cut.volumes() for volume in row]
+        solids = [material for row in cut.solids for material in row]
+        self._volumes = [volumes[cell] for cell in self.resin]
+        stored = [0.0 if m is None else v * m.density * m.capacity for v, m in zip(volumes, solids, strict=True)]
+        self._solid = [(cell, stored[cell]) for cell in cells if stored[cell]]
+        self._joined(conductances(cut, conductivity))
+        self._edges([conductivity if material is None else material.conductivity for material in solids])
+
+    def _joined(self, between: Conductances) -> None:
+        """Conductances, and what the solves make of them: upwards column by column, outwards row by row."""
+        rows, columns = len(self.cut.heights), len(self.cut.widths)
+        self._up = [g for row in between.up for g in row]
+        self._out = [g for row in between.out for g in (*row, 0.0)]
+        across = [THETA * g for g in self._out]
+        self._out_on, self._out_back = across, [0.0, *across[:-1]]
+        self._out_sum = [back + on for back, on in zip(self._out_back, self._out_on, strict=True)]
+        upright = [THETA * (between.up[i][c] if i + 1 < rows else 0.0) for c in range(columns) for i in range(rows)]
+        self._up_on, self._up_back = upright, [0.0, *upright[:-1]]
+        self._up_sum = [back + on for back, on in zip(self._up_back, self._up_on, strict=True)]
+        self._up_plain, self._out_plain = list(self._up_sum), list(self._out_sum)
+
+    def _edges(self, k: list[float]) -> None:
+        """Areas of the faces, and the half-cells behind them."""
+        cut = self.cut
+        rows, columns = len(cut.heights), len(cut.widths)
+        self._rings = [cut.ring(column) for column in range(columns)]
         self._shell = [height * cut.edges()[-1] ** cut.j for height in cut.heights]
-        k = [[conductivity if material is None else material.conductivity for material in row] for row in cut.solids]
-        self._top_half = [cut.heights[-1] / 2 / each for each in k[-1]]
-        self._bottom_half = [cut.heights[0] / 2 / each for each in k[0]]
-        self._side_half = [cut.widths[-1] / 2 / row[-1] for row in k]
+        self._plan, self._round = sum(self._rings), sum(self._shell)
+        self._top_half = [cut.heights[-1] / 2 / each for each in k[-columns:]]
+        self._bottom_half = [cut.heights[0] / 2 / each for each in k[:columns]]
+        self._side_half = [cut.widths[-1] / 2 / each for each in k[columns - 1 :: columns]]
         self._high, self._wide = cut.depth(), cut.edges()[-1]
+        self._ends = range(columns - 1, rows * columns, columns)
+
+    @property
+    def t(self) -> Grid:
+        """Temperatures by row and column, K."""
+        wide = len(self.cut.widths)
+        return [self.k[start : start + wide] for start in range(0, len(self.k), wide)]
+
+    @t.setter
+    def t(self, rows: Grid) -> None:
+        self.k = [kelvin for row in rows for kelvin in row]
+
+    @property
+    def a(self) -> Grid:
+        """Conversions by row and column of the resin."""
+        wide = self.cut.columns
+        return [self.conversions[start : start + wide] for start in range(0, len(self.conversions), wide)]
+
+    @a.setter
+    def a(self, rows: Grid) -> None:
+        self.conversions = [done for row in rows for done in row]
+
+    def resin_k(self) -> list[float]:
+        """Temperatures of the resin cells, row by row, K."""
+        k = self.k
+        return [k[cell] for cell in self.resin]
 
     def step(self, dt: float) -> tuple[float, float]:
         """Try a step of ``dt`` (s); :meth:`keep` makes it count.
@@ -165,100 +200,55 @@ class Field:
         tuple of float
             largest change of temperature (K) and of conversion in any cell.
         """
-        t, air, first, columns = self.t, self.air_k, self.cut.first_row, self.cut.columns
-        inverse = 1.0 / dt
-        ahead = dt / 2 / self._last_dt
+        k, air, columns = self.k, self.air_k, len(self.cut.widths)
+        inverse, ahead = 1.0 / dt, dt / 2 / self._last_dt
         # cure and heat capacity
-        sources: Grid = []
-        stores: Grid = []
-        grown: Grid = []
-        for i, (row, stored, volume) in enumerate(zip(t, self._stored, self._volumes, strict=True)):
-            if i < first:
-                sources.append([0.0] * len(row))
-                stores.append([c * inverse for c in stored])
-                continue
-            warming = [ahead * change for change in self._last[i][:columns]]
-            da, heat, capacity = self.reaction.row(row[:columns], warming, self.a[i - first], dt)
-            grown.append(da)
-            sources.append([v * q * inverse for v, q in zip(volume, heat, strict=False)] + [0.0] * (len(row) - columns))
-            stores.append([v * c * inverse for v, c in zip(volume, capacity, strict=False)] + [c * inverse for c in stored[columns:]])
-        # air on the faces
-        tops, sides, bottoms = self._faces(t)
+        change = self._change
+        warming = [ahead * change[cell] for cell in self.resin]
+        growing = [ahead * more for more in self._grown]
+        grown, heat, capacity = self.reaction.row(self.resin_k(), warming, self.conversions, growing, dt)
+        rest = [0.0] * len(k)
+        stores = [0.0] * len(k)
+        for cell, volume, made, held in zip(self.resin, self._volumes, heat, capacity, strict=True):
+            volume *= inverse
+            rest[cell] = volume * made
+            stores[cell] = volume * held
+        for cell, stored in self._solid:
+            stores[cell] = stored * inverse
         # what flows at the start of the step
-        rest: Grid = []
-        below = [g * (air - kelvin) for g, kelvin in zip(bottoms, t[0], strict=True)]
-        below = [-q for q in below]
-        for i, row in enumerate(t):
-            above = (
-                [g * (upper - lower) for g, upper, lower in zip(self._up[i], t[i + 1], row, strict=True)]
-                if i + 1 < len(t)
-                else [g * (air - kelvin) for g, kelvin in zip(tops, row, strict=True)]
-            )
-            outward = [g * (outer - inner) for g, inner, outer in zip(self._out[i], row, row[1:], strict=False)]
-            outward.append(sides[i] * (air - row[-1]))
-            rest.append(
-                [s + up - down + out - into for s, up, down, out, into in zip(sources[i], above, below, outward, [0.0, *outward[:-1]], strict=True)]
-            )
-            below = above
-        return self._spread(dt, rest, stores, tops, sides, bottoms, grown)
-
-    def _spread(
-        self, dt: float, rest: Grid, stores: Grid, tops: list[float], sides: list[float], bottoms: list[float], grown: Grid
-    ) -> tuple[float, float]:
-        """The two sets of tridiagonal solves."""
-        last = len(rest) - 1
-        # upwards, all columns at once
-        joined: Grid = []
-        shares: Grid = []
-        for i in range(last + 1):
-            diagonal = self._up_sum[i]
-            if i == 0:
-                diagonal = [s + THETA * g for s, g in zip(diagonal, bottoms, strict=True)]
-            if i == last:
-                diagonal = [s + THETA * g for s, g in zip(diagonal, tops, strict=True)]
-            if i == 0:
-                pivots = [1.0 / (c + s) for c, s in zip(stores[i], diagonal, strict=True)]
-                known = [r * v for r, v in zip(rest[i], pivots, strict=True)]
-            else:
-                under = self._up_theta[i - 1]
-                pivots = [1.0 / (c + s - g * p) for c, s, g, p in zip(stores[i], diagonal, under, shares[-1], strict=True)]
-                known = [(r + g * d) * v for r, g, d, v in zip(rest[i], under, joined[-1], pivots, strict=True)]
-            joined.append(known)
-            if i < last:
-                shares.append([g * v for g, v in zip(self._up_theta[i], pivots, strict=True)])
-        for i in range(last - 1, -1, -1):
-            joined[i] = [d + p * upper for d, p, upper in zip(joined[i], shares[i], joined[i + 1], strict=True)]
-        # outwards, row by row
-        change: Grid = []
-        hottest = 0.0
-        for i in range(last + 1):
-            share = known_d = 0.0
-            eliminated: list[tuple[float, float]] = []
-            diagonal = self._out_sum[i]
-            diagonal = [*diagonal[:-1], diagonal[-1] + THETA * sides[i]]
-            for c, s, back, on, d in zip(stores[i], diagonal, self._out_back[i], self._out_on[i], joined[i], strict=True):
-                pivot = 1.0 / (c + s - back * share)
-                known_d = (c * d + back * known_d) * pivot
-                share = on * pivot
-                eliminated.append((known_d, share))
-            solved: list[float] = []
-            outer = 0.0
-            for known_d, share in reversed(eliminated):
-                outer = known_d + share * outer
-                solved.append(outer)
-            solved.reverse()
-            hottest = max(hottest, max(solved), -min(solved))
-            change.append(solved)
-        self._try = (dt, change, grown)
-        return hottest, max(map(max, grown))
+        tops, sides, bottoms = self._faces()
+        above = [g * (upper - lower) for g, upper, lower in zip(self._up, k[columns:], k, strict=False)]
+        below = [g * (kelvin - air) for g, kelvin in zip(bottoms, k, strict=False)]
+        below += above
+        above += [g * (air - kelvin) for g, kelvin in zip(tops, k[-columns:], strict=True)]
+        outward = [g * (outer - inner) for g, outer, inner in zip(self._out, k[1:], k, strict=False)]
+        outward.append(0.0)
+        inward = [0.0, *outward]
+        for end, g in zip(self._ends, sides, strict=True):
+            outward[end] = g * (air - k[end])
+        rest = [s + up - down + out - into for s, up, down, out, into in zip(rest, above, below, outward, inward, strict=False)]
+        # spread: upwards, then outwards
+        rows = len(self._shell)
+        up_sum, out_sum = list(self._up_plain), list(self._out_plain)
+        for column in range(columns):
+            up_sum[column * rows] += THETA * bottoms[column]
+            up_sum[(column + 1) * rows - 1] += THETA * tops[column]
+        for end, g in zip(self._ends, sides, strict=True):
+            out_sum[end] += THETA * g
+        standing = [each for column in range(columns) for each in stores[column::columns]]
+        told = [each for column in range(columns) for each in rest[column::columns]]
+        upward = _solved(standing, up_sum, self._up_back, self._up_on, told)
+        told = [c * d for row in range(rows) for c, d in zip(stores[row * columns : (row + 1) * columns], upward[row::rows], strict=True)]
+        changes = _solved(stores, out_sum, self._out_back, self._out_on, told)
+        self._try = (dt, changes, grown)
+        return max(max(changes), -min(changes)), max(grown)
 
     def keep(self) -> None:
         """Make the last :meth:`step` count."""
-        dt, change, grown = self._try
-        self.t = [[kelvin + d for kelvin, d in zip(row, ds, strict=True)] for row, ds in zip(self.t, change, strict=True)]
-        self.a = [[done + d for done, d in zip(row, ds, strict=True)] for row, ds in zip(self.a, grown, strict=True)]
-        self._last, self._last_dt = change, dt
-        self.time_s += dt
+        self._last_dt, self._change, self._grown = self._try
+        self.k = [kelvin + d for kelvin, d in zip(self.k, self._change, strict=True)]
+        self.conversions = [done + d for done, d in zip(self.conversions, self._grown, strict=True)]
+        self.time_s += self._last_dt
 
     def advance(self, dt: float, pace: Pace) -> tuple[float, float]:
         """One step of about ``dt`` (s), made smaller until it keeps to ``pace``.
@@ -279,28 +269,53 @@ class Field:
 
     def mean_k(self) -> float:
         """Mean temperature of the resin, K."""
-        return self._mean([row[: self.cut.columns] for row in self.t[self.cut.first_row :]])
+        return self._mean(self.resin_k())
 
     def mean_a(self) -> float:
         """Mean conversion of the resin."""
-        return self._mean(self.a)
+        return self._mean(self.conversions)
 
-    def _mean(self, grid: Grid) -> float:
-        volumes = [row[: self.cut.columns] for row in self._volumes[self.cut.first_row :]]
-        whole = sum(map(sum, volumes))
-        return sum(v * x for vs, xs in zip(volumes, grid, strict=True) for v, x in zip(vs, xs, strict=True)) / whole
+    def _mean(self, values: Sequence[float]) -> float:
+        return sum(v * x for v, x in zip(self._volumes, values, strict=True)) / sum(self._volumes)
 
-    def _faces(self, t: Grid) -> tuple[list[float], list[float], list[float]]:
-        """Conductance from the outermost cells to the air: top, sides, bottom."""
-        air, films = self.air_k, self.films
-        top = sum(r * kelvin for r, kelvin in zip(self._rings, t[-1], strict=True)) / self._seen
-        bottom = sum(r * kelvin for r, kelvin in zip(self._rings, t[0], strict=True)) / self._seen
-        side = sum(s * row[-1] for s, row in zip(self._shell, t, strict=True)) / sum(self._shell)
-        on_top = films.on_top(top - air, self._wide)
-        on_side = films.on_side(side - air, self._high)
-        under = films.below(bottom - air, self._wide)
+    def _faces(self) -> tuple[list[float], list[float], list[float]]:
+        """Conductance from the outermost cells to the air: top, sides, bottom. A face is as warm as the mean of its cells."""
+        k, air, films, columns = self.k, self.air_k, self.films, len(self._rings)
+        top = sum([r * kelvin for r, kelvin in zip(self._rings, k[-columns:], strict=True)]) / self._plan
+        bottom = sum([r * kelvin for r, kelvin in zip(self._rings, k, strict=False)]) / self._plan
+        side = sum([s * kelvin for s, kelvin in zip(self._shell, k[columns - 1 :: columns], strict=True)]) / self._round
         return (
-            [r / (1 / on_top + half) if on_top else 0.0 for r, half in zip(self._rings, self._top_half, strict=True)],
-            [s / (1 / on_side + half) if on_side else 0.0 for s, half in zip(self._shell, self._side_half, strict=True)],
-            [r / (1 / under + half) if under else 0.0 for r, half in zip(self._rings, self._bottom_half, strict=True)],
+            _through(films.on_top(top - air, self._wide), self._rings, self._top_half),
+            _through(films.on_side(side - air, self._high), self._shell, self._side_half),
+            _through(films.below(bottom - air, self._wide), self._rings, self._bottom_half),
         )
+
+
+def _through(film: float, areas: Sequence[float], halves: Sequence[float]) -> list[float]:
+    """A film in series with the half-cells behind it."""
+    if not film:
+        return [0.0] * len(areas)
+    resistance = 1 / film
+    return [area / (resistance + half) for area, half in zip(areas, halves, strict=True)]
+
+
+def _solved(stores: Sequence[float], joined: Sequence[float], back: Sequence[float], on: Sequence[float], told: Sequence[float]) -> list[float]:
+    """x of (stores + joined) x - back x[before] - on x[after] = told, by elimination forth and back."""
+    known = share = 0.0
+    knowns: list[float] = []
+    shares: list[float] = []
+    keep, pass_on = knowns.append, shares.append
+    for c, s, before, after, d in zip(stores, joined, back, on, told, strict=True):
+        pivot = 1.0 / (c + s - before * share)
+        known = (d + before * known) * pivot
+        share = after * pivot
+        keep(known)
+        pass_on(share)
+    found: list[float] = []
+    keep = found.append
+    x = 0.0
+    for known, share in zip(reversed(knowns), reversed(shares), strict=True):
+        x = known + share * x
+        keep(x)
+    found.reverse()
+    return found

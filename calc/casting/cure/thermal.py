@@ -32,7 +32,7 @@ class Material:
     id, name : as in ``data/thermal.csv``.
     density : kg/m³; capacity : J/(kg K); conductivity : W/(m K).
     gives_way_k : temperature from which it distorts under load, K; None where there is no limit here.
-    cells : how many cells its thickness is cut into. source, limit_source : keys of the bibliography.
+    usual_m : thickness of a mould of it, m. cells : how many cells that is cut into. source, limit_source : keys of the bibliography.
     """
 
     id: str
@@ -41,6 +41,7 @@ class Material:
     capacity: float
     conductivity: float
     gives_way_k: float | None
+    usual_m: float
     cells: int
     source: str
     limit_source: str
@@ -66,7 +67,8 @@ def materials() -> dict[str, Material]:
     return {
         row["id"]: Material(
             row["id"], row["name"], float(row["density"]), float(row["capacity"]), float(row["conductivity"]),
-            float(row["gives_way"]) + ZERO_C if row["gives_way"] else None, int(row["cells"] or 1), row["source"], row["limit_source"],
+            float(row["gives_way"]) + ZERO_C if row["gives_way"] else None, float(row["usual"] or 0) / 1e3, int(row["cells"] or 1),
+            row["source"], row["limit_source"],
         )
         for row in table("thermal")
     }

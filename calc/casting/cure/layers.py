@@ -1,0 +1,122 @@
+"""A pour that is too deep, in layers: how many, how deep, and how long between them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Generator
+from dataclasses import dataclass, replace
+
+from calc.casting.cure.depth import critical_k
+from calc.casting.cure.outlook import Beneath, Plan
+from calc.casting.cure.pour import COARSE, ROUGH
+
+MOST_LAYERS = 8
+_STEP_M = 0.001  # a layer is poured to the millimetre
+
+
+@dataclass(frozen=True)
+class Layers:
+    """A way to pour it.
+
+    Parameters
+    ----------
+    count, depth_m : how many, and the depth of each, m; the last may be less.
+    wait_s : from one pour to the next, s. bonds_until_s : after that, scuff first, s.
+    second_k : hottest of a layer on the one before, at the hot end of the band, K.
+    """
+
+    count: int
+    depth_m: float
+    wait_s: float
+    bonds_until_s: float
+    second_k: float
+
+
+def layers_steps(plan: Plan, deepest_m: float) -> Generator[float, None, Layers | None]:
+    """The fewest layers of which even one on another keeps clear of a runaway at the hot end of the band.
+
+    Parameters
+    ----------
+    plan : the whole depth.
+    deepest_m : deepest single layer with no stop found, m.
+
+    Returns
+    -------
+    generator
+        yields the share done; its value is None where there would be more than eight.
+
+    Notes
+    -----
+    Resin below holds the warmth in: a second layer of the same depth gets a few degrees hotter than the first,
+    and very much hotter when it comes too soon.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
+    >>> steps = layers_steps(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.06), 296.15, 296.15), 0.001)
+    >>> try: next(steps)
+    ... except StopIteration as done: print(done.value)
+    None
+
+    References
+    ----------
+    cure-solver; practice for the bond.
+    """
+    whole = plan.mould.depth_m
+    count = max(2, math.ceil(whole / deepest_m - 1e-9))
+    done = 0.0
+    while count <= MOST_LAYERS:
+        depth = min(math.ceil(whole / count / _STEP_M - 1e-6) * _STEP_M, deepest_m)
+        layer = replace(plan, mould=replace(plan.mould, depth_m=depth))
+        course = layer.course(COARSE, "cold")
+        done += (1 - done) * 0.4
+        yield done
+        wait = course.next_layer_s
+        if wait is not None and not course.ran_away:
+            second = _hottest(layer, Beneath(depth, wait))
+            done += (1 - done) * 0.4
+            yield done
+            if second <= critical_k(plan.air_k):
+                return Layers(math.ceil(whole / depth - 1e-6), depth, wait, course.bonds_until(plan.resin.kinetics), second)
+        count += 1
+    return None
+
+
+def wait_for(plan: Plan, beneath: Beneath) -> float | None:
+    """How old the layer below must be for a pour on it, where waiting is enough.
+
+    Parameters
+    ----------
+    plan : the pour.
+    beneath : the layer below it; its age does not count.
+
+    Returns
+    -------
+    float or None
+        s after that layer was poured; None where this one is too deep even then.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
+    >>> plan = Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.025), 296.15, 296.15)
+    >>> 28 < wait_for(plan, Beneath(0.025, 0.0)) / 3600 < 40
+    True
+
+    References
+    ----------
+    cure-solver; practice for the bond.
+    """
+    below = replace(plan, mould=replace(plan.mould, depth_m=beneath.depth_m), beneath=None)
+    wait = below.course(COARSE, "cold").next_layer_s
+    return None if wait is None or _hottest(plan, replace(beneath, since_s=wait)) > critical_k(plan.air_k) else wait
+
+
+def _hottest(plan: Plan, beneath: Beneath) -> float:
+    """The hottest of a pour on a layer, wherever in the band the resin lies, K."""
+    return max(end.course(ROUGH, "peak").peak.hottest_k for end in replace(plan, beneath=beneath).worst)

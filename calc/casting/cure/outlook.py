@@ -1,0 +1,438 @@
+"""A pour looked at before it is made: the middle estimate, the hot end of its band, and the depths between which it lies.
+
+The tier goes by the hot end: rate times the level's factor, films a tenth less.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Generator
+from dataclasses import dataclass, replace
+from functools import cache, lru_cache
+
+from calc.casting.cure.bucket import after, vessel
+from calc.casting.cure.cells import Footprint
+from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, critical_k, critical_width_steps, equivalent_depth_steps
+from calc.casting.cure.kinetics import ZERO_C
+from calc.casting.cure.known import Level
+from calc.casting.cure.pour import COARSE, ROUGH, Course, Fineness, Mould, Resin, Start, field_of, go_on, run
+from calc.casting.cure.solver import Field
+from calc.sources import table, value
+
+FILM_BAND = value("cure", "film band")
+GO_K = value("cure", "go peak") + ZERO_C
+STOP_K = value("cure", "stop peak") + ZERO_C
+STRAIN_CAUTION_K, STRAIN_STOP_K = value("cure", "strain caution"), value("cure", "strain stop")
+TALL = value("cure", "tall")
+Steps = Generator[float, None, None]
+
+
+@dataclass(frozen=True)
+class Tier:
+    """What a peak does.
+
+    Parameters
+    ----------
+    id, tone, why : as in ``data/cure_tiers.csv``. up_to_k : its upper end, K. source : its basis.
+    """
+
+    id: str
+    tone: str
+    why: str
+    up_to_k: float
+    source: str
+
+
+@cache
+def tiers() -> tuple[Tier, ...]:
+    """The tiers, the mildest first.
+
+    Returns
+    -------
+    tuple of Tier
+
+    Examples
+    --------
+    >>> [tier.id for tier in tiers()]
+    ['mild', 'warm', 'hot', 'edge', 'boil', 'fire']
+
+    References
+    ----------
+    Each row of the table names its own.
+    """
+    return tuple(
+        Tier(row["id"], row["tone"], row["why"], float(row["up_to"]) + ZERO_C if row["up_to"] else math.inf, row["source"])
+        for row in table("cure_tiers")
+    )
+
+
+def tier_of(peak_k: float) -> Tier:
+    """The tier of a peak.
+
+    Parameters
+    ----------
+    peak_k : K.
+
+    Returns
+    -------
+    Tier
+
+    Examples
+    --------
+    >>> tier_of(330.0).id, tier_of(450.0).id
+    ('warm', 'fire')
+
+    References
+    ----------
+    practice.
+    """
+    return next(tier for tier in tiers() if peak_k <= tier.up_to_k)
+
+
+@dataclass(frozen=True)
+class Beneath:
+    """An earlier layer of the same resin in the same mould: its depth (m), and how long ago it was poured (s)."""
+
+    depth_m: float
+    since_s: float
+
+
+@dataclass(frozen=True)
+class Plan:
+    """A pour as planned.
+
+    Parameters
+    ----------
+    resin, level : how it reacts, and how well that is known. mould : with the depth planned.
+    air_k, resin_k : shop, and resin as mixed, K. batch_kg, bucket_s : what was mixed, and how long it stays in its bucket.
+    beneath : an earlier layer, or None. in_bucket : the resin as its pot life tells it, where that is another.
+    expected : the middle of the band, where this is an end of it; None where it is the middle.
+    """
+
+    resin: Resin
+    level: Level
+    mould: Mould
+    air_k: float
+    resin_k: float
+    batch_kg: float = 1.0
+    bucket_s: float = 0.0
+    beneath: Beneath | None = None
+    in_bucket: Resin | None = None
+    expected: Resin | None = None
+
+    @property
+    def tall(self) -> bool:
+        """Whether its width decides, not its depth."""
+        return self.mould.depth_m > TALL * 2 * self.mould.footprint.half_width_m and self.beneath is None
+
+    @property
+    def hot(self) -> Plan:
+        """The hot end of the band."""
+        return self._ended(self.level.rate_up, 1 - FILM_BAND)
+
+    @property
+    def cool(self) -> Plan:
+        """The cool end of the band."""
+        return self._ended(1 / self.level.rate_down, 1 + FILM_BAND)
+
+    @property
+    def worst(self) -> tuple[Plan, ...]:
+        """The plans of which the hottest decides: the hot end; on an earlier layer, which may be hot still where the resin is slow, all."""
+        if self.beneath is None:
+            return (self.hot,)
+        return tuple(self._ended(rate, 1 - FILM_BAND) for rate in (self.level.rate_up, 1.0, 1 / self.level.rate_down))
+
+    def start(self) -> Start:
+        """What is poured: as it comes out of its bucket. The bucket is that of the middle: a pot life is what is known of a resin best."""
+        if self.bucket_s <= 0:
+            return Start(self.air_k, self.resin_k)
+        return _poured(self.in_bucket or self.expected or self.resin, self.batch_kg, self.air_k, self.resin_k, self.bucket_s)
+
+    def old(self, cut: Fineness) -> Field | None:
+        """The earlier layer as it is when this one is poured."""
+        if self.beneath is None:
+            return None
+        return _aged(self.resin, replace(self.mould, depth_m=self.beneath.depth_m), self.air_k, self.beneath.since_s, cut)
+
+    def course(self, cut: Fineness, until: str) -> Course:
+        """How it goes."""
+        return run(self.resin, self.mould, self.start(), cut, until, self.old(cut))
+
+    def _ended(self, rate: float, film: float) -> Plan:
+        films = replace(self.mould.films, factor=self.mould.films.factor * film)
+        return replace(self, resin=self.resin.faster(rate), mould=replace(self.mould, films=films), expected=self.expected or self.resin)
+
+
+@lru_cache(maxsize=8)
+def _aged(resin: Resin, mould: Mould, air_k: float, seconds: float, cut: Fineness) -> Field:
+    """An earlier layer after a time; whoever gets it copies from it."""
+    field = field_of(resin, mould, Start(air_k, air_k), cut)
+    go_on(field, seconds, cut.pace)
+    return field
+
+
+@lru_cache(maxsize=16)
+def _poured(resin: Resin, batch_kg: float, air_k: float, resin_k: float, seconds: float) -> Start:
+    """What comes out of the bucket."""
+    return after(resin, batch_kg, air_k, resin_k, seconds, ROUGH)
+
+
+@dataclass
+class Outlook:
+    """What a plan comes to; parts that were not asked for are None.
+
+    Parameters
+    ----------
+    plan : looked at. hot, middle, cool : courses of the two ends of the band, and of the middle.
+    go : deepest layer (m) with no stop found; of a tall mould the factor on its widths. stop : the same from which it is a stop.
+    edge : the same at which the middle estimate runs away.
+    equal_m : the wide pour that gets as hot, m. bucket : course of what is left in the bucket.
+    """
+
+    plan: Plan
+    hot: Course | None = None
+    middle: Course | None = None
+    cool: Course | None = None
+    go: float = 0.0
+    stop: float = 0.0
+    edge: float = 0.0
+    equal_m: float | None = None
+    bucket: Course | None = None
+
+    @property
+    def planned(self) -> float:
+        """In the unit of :attr:`go`: the depth, m, or 1 for a tall mould."""
+        return 1.0 if self.plan.tall else self.plan.mould.depth_m
+
+    @property
+    def odds(self) -> float:
+        """The share of resins so known that run away in this pour."""
+        return self.plan.level.odds(self.planned / self.edge)
+
+
+def line_steps(plan: Plan, target_k: float, guess: float, by_width: bool = False) -> Generator[None, None, float]:
+    """Where a plan's peak would be ``target_k``: its depth (m), or the factor on its widths; a run at a time.
+
+    Parameters
+    ----------
+    plan : one end of the band, or the middle.
+    target_k : K.
+    guess : to begin with.
+    by_width : the depth stays and the widths change.
+
+    Returns
+    -------
+    generator
+        its value is the depth or the factor.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.search import at_once
+    >>> plan = Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15)
+    >>> round(at_once(line_steps(plan, 338.15, 0.04)), 3)
+    0.042
+
+    References
+    ----------
+    cure-trials.
+    """
+    start = plan.start()
+    if by_width:
+        return (yield from critical_width_steps(plan.resin, plan.mould, start, guess, ROUGH, target_k))
+    return (yield from critical_depth_steps(plan.resin, plan.mould, start, guess, ROUGH, target_k, plan.old(ROUGH)))
+
+
+def lines_steps(outlook: Outlook) -> Steps:
+    """The three depths (or widths): no stop found up to, a stop from, and where the middle runs away.
+
+    Parameters
+    ----------
+    outlook : its plan; its lines are set.
+
+    Returns
+    -------
+    generator
+        yields the share done.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15))
+    >>> for share in lines_steps(found): pass
+    >>> found.go < found.stop < found.edge
+    True
+
+    References
+    ----------
+    cure-trials; practice for the peaks.
+    """
+    plan = outlook.plan
+    guess = usual_depth(plan)
+    target = critical_k(plan.air_k)
+    outlook.edge = yield from _shared(line_steps(plan, target, guess, plan.tall), 0.0, 0.4)
+    lower = outlook.edge * plan.level.rate_up**-0.87 * 0.93
+    worst, outlook.go = plan.hot, math.inf
+    for number, end in enumerate(plan.worst):
+        part = 0.4 / len(plan.worst)
+        go = yield from _shared(line_steps(end, max(GO_K, plan.air_k + 10), lower, plan.tall), 0.4 + part * number, part)
+        if go < outlook.go:
+            worst, outlook.go = end, go
+    stop = yield from _shared(line_steps(worst, max(STOP_K, plan.air_k + 20), outlook.go * 1.07, plan.tall), 0.8, 0.2)
+    outlook.stop = min(stop, outlook.edge / plan.level.stop_over)
+    outlook.go = min(outlook.go, outlook.stop)
+
+
+def _shared(steps: Generator[None, None, float], done: float, part: float) -> Generator[float, None, float]:
+    """Let a search tell the share done: from ``done``, ``part`` of the whole."""
+    share = 0.0
+    while True:
+        try:
+            next(steps)
+        except StopIteration as end:
+            return float(end.value)
+        share += (1 - share) * 0.3
+        yield done + part * share
+
+
+def usual_depth(plan: Plan) -> float:
+    """A first guess of a critical depth (m), or factor on the widths: a slab's, scaled by rate, heat and shop.
+
+    Parameters
+    ----------
+    plan : any.
+
+    Returns
+    -------
+    float
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> round(usual_depth(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15)), 3)
+    0.044
+
+    References
+    ----------
+    cure-trials: depth goes with rate to the power -0.87 and heat to the power -1.2, and loses 6 percent a degree.
+    """
+    kinetics, mould = plan.resin.kinetics, plan.mould
+    slab = 0.042 * (kinetics.k25 / 1.6e-5) ** -0.87 * (kinetics.heat / 380e3) ** -1.2 * math.exp(-0.06 * (plan.air_k - 296.15))
+    narrow = slab / (2 * mould.footprint.half_width_m)
+    if plan.tall:
+        return float(min(max(1.3 * narrow, 0.1), 10.0))
+    wood = (1 - mould.wood_share) ** -1.2
+    return float(min(max(slab * wood * (1 + 2.5 * narrow**2), 0.001), 1.0))
+
+
+def courses_steps(outlook: Outlook, whole: bool = True) -> Steps:
+    """The courses: hot end and middle finely, cool end coarsely, and what is left in the bucket.
+
+    Parameters
+    ----------
+    outlook : its plan; its courses are set.
+    whole : false for the peaks only: both ends and the middle roughly, no bucket.
+
+    Returns
+    -------
+    generator
+        yields the share done.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15))
+    >>> for share in courses_steps(found): pass
+    >>> found.cool.peak.hottest_k < found.middle.peak.hottest_k < found.hot.peak.hottest_k
+    True
+
+    References
+    ----------
+    cure-solver.
+    """
+    plan = outlook.plan
+    cut = COARSE if whole else ROUGH
+    outlook.hot = max((end.course(cut, "cold" if whole else "peak") for end in plan.worst), key=lambda course: course.peak.hottest_k)
+    yield 0.3
+    if not whole:
+        outlook.middle, outlook.cool = (end.course(ROUGH, "peak") for end in (plan, plan.cool))
+        return
+    outlook.middle = plan.course(COARSE, "cold")
+    yield 0.7
+    outlook.cool = plan.cool.course(COARSE, "peak")
+    yield 0.9
+    faster = max((plan.resin, plan.in_bucket or plan.resin), key=lambda resin: resin.kinetics.k25)
+    outlook.bucket = run(faster, vessel(plan.batch_kg, faster), Start(plan.air_k, plan.resin_k), ROUGH, "peak")
+
+
+def equal_steps(outlook: Outlook) -> Steps:
+    """The wide pour that gets as hot as the middle estimate, in the same shop.
+
+    Parameters
+    ----------
+    outlook : with its middle course and its edge; ``equal_m`` is set.
+
+    Returns
+    -------
+    generator
+        yields the share done.
+
+    Notes
+    -----
+    Past the edge peaks tell nothing: there the two edges are compared instead.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15))
+    >>> for step in (lines_steps, courses_steps):
+    ...     for share in step(found): pass
+    >>> for share in equal_steps(found): pass
+    >>> round(found.equal_m, 3)
+    0.030
+
+    References
+    ----------
+    judgement.
+    """
+    assert outlook.middle is not None
+    plan = outlook.plan
+    peak = outlook.middle.peak.hottest_k
+    over = peak > critical_k(plan.air_k)
+    steps = equivalent_depth_steps(plan.resin, min(peak, critical_k(plan.air_k)), plan.air_k, min(plan.mould.depth_m, usual_depth(plan)))
+    found = yield from _shared(steps, 0.0, 1.0)
+    outlook.equal_m = min(found * max(1.0, outlook.planned / outlook.edge), DEEPEST_M) if over else found
+
+
+def narrow(footprint: Footprint, depth_m: float) -> bool:
+    """Whether a mould is so narrow that a sheet's depth, meant for a wide pour, says little of it.
+
+    Parameters
+    ----------
+    footprint : of the mould.
+    depth_m : planned, m.
+
+    Returns
+    -------
+    bool
+
+    Examples
+    --------
+    >>> narrow(Footprint(0.03, 1.0), 0.04), narrow(Footprint(0.15, 1.0), 0.04)
+    (True, False)
+
+    References
+    ----------
+    judgement: beyond three depths of half-width the sides no longer count.
+    """
+    return footprint.half_width_m < 3 * depth_m

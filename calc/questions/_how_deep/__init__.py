@@ -1,0 +1,1 @@
+"""Parts of the question How deep and how hot?: the pour as planned, its runs, words, and curve."""

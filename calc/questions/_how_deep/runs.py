@@ -1,0 +1,130 @@
+"""The runs behind the answer, a few milliseconds at a time."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Generator, Hashable, Iterator
+from dataclasses import dataclass, field, replace
+from typing import TypeVar, cast
+
+from calc.casting.cure.known import Known, levels
+from calc.casting.cure.layers import Layers, layers_steps, wait_for
+from calc.casting.cure.outlook import GO_K, Outlook, Plan, courses_steps, equal_steps, line_steps, lines_steps, narrow
+from calc.casting.cure.thermal import Films, Wall, materials
+from calc.questions._how_deep.case import Case
+
+_COOLER_K = 5.0
+_COLDEST_K = 288.15  # a shop is not told to be colder than this
+_KEPT = 24
+T = TypeVar("T")
+
+
+@dataclass
+class Looked:
+    """Everything that was worked out.
+
+    Parameters
+    ----------
+    known : the resin. outlook : of the pour. layers : how to pour it in several, or None. deepest_m : one layer of it with no stop found.
+    wait_s : how old the layer below must be for this pour, s, or None. changed : by what was changed, the line up to which no stop is found.
+    """
+
+    known: Known
+    outlook: Outlook
+    layers: Layers | None = None
+    deepest_m: float = 0.0
+    wait_s: float | None = None
+    changed: dict[str, float] = field(default_factory=dict)
+
+
+#: The last few, so that a change of units or of words runs nothing again.
+_looked: OrderedDict[Hashable, Looked] = OrderedDict()
+
+
+def look(case: Case, key: Hashable) -> Generator[float, None, Looked]:
+    """All of it.
+
+    Parameters
+    ----------
+    case : the pour as typed.
+    key : equal for equal pours.
+
+    Returns
+    -------
+    generator
+        yields the share done.
+    """
+    if key in _looked:
+        _looked.move_to_end(key)
+        return _looked[key]
+    known = yield from _part(case.known_steps(), 0.0, 0.15)
+    plan = case.plan(known)
+    found = Looked(known, Outlook(plan))
+    yield from _part(lines_steps(found.outlook), 0.15, 0.3)
+    yield from _part(courses_steps(found.outlook, whole=not case.quick), 0.3, 0.65)
+    found.deepest_m = found.outlook.go
+    if not case.quick:
+        yield from _rest(case, found)
+    _looked[key] = found
+    while len(_looked) > _KEPT:
+        _looked.popitem(last=False)
+    return found
+
+
+def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
+    outlook = found.outlook
+    plan = outlook.plan
+    if case.sheet_m is not None and (narrow(plan.mould.footprint, plan.mould.depth_m) or plan.mould.depth_m > case.sheet_m):
+        yield from _part(equal_steps(outlook), 0.65, 0.7)
+    if outlook.planned > outlook.go or (case.sheet_m is not None and plan.mould.depth_m > case.sheet_m):
+        if plan.tall:
+            found.deepest_m = yield from _quiet(line_steps(plan.hot, GO_K, outlook.go * plan.mould.footprint.half_width_m), 0.7)
+        deepest = min(found.deepest_m, case.sheet_m or found.deepest_m)
+        if plan.beneath is not None:
+            found.wait_s = wait_for(plan, plan.beneath)
+            return
+        if deepest < plan.mould.depth_m:
+            found.layers = yield from _part(layers_steps(plan, deepest), 0.7, 0.8)
+    if plan.beneath is not None:
+        return
+    for number, (id, other) in enumerate(_others(plan)):
+        target = max(GO_K, other.air_k + 10)
+        found.changed[id] = yield from _quiet(line_steps(other.hot, target, outlook.go * 1.15, plan.tall), 0.8 + 0.05 * number)
+
+
+def _others(plan: Plan) -> Iterator[tuple[str, Plan]]:
+    """The same pour with one thing changed, for what would change the answer most."""
+    if plan.air_k - _COOLER_K >= _COLDEST_K:
+        cooler = plan.air_k - _COOLER_K
+        yield "cooler", replace(plan, air_k=cooler, resin_k=min(plan.resin_k, cooler) if plan.resin_k <= plan.air_k else plan.resin_k)
+    films = plan.mould.films
+    if not films.fan:
+        yield "fan", replace(plan, mould=replace(plan.mould, films=replace(films, fan=True)))
+    if plan.mould.side is not None and plan.mould.side.material.id != "aluminium":
+        metal = Wall(materials()["aluminium"], materials()["aluminium"].usual_m)
+        yield "metal", replace(plan, mould=replace(plan.mould, side=metal, below=(metal,), films=Films(fan=films.fan, bare=True)))
+
+
+def widened(known: Known, go: float) -> float:
+    """The line up to which no stop is found if a test cup comes out in the middle: by the narrower band alone."""
+    return go * float((known.level.rate_up / levels()["cup"].rate_up) ** 0.87)
+
+
+def _part(steps: Generator[float, None, T], start: float, end: float) -> Generator[float, None, T]:
+    """Steps that tell their own share, as part of the whole."""
+    while True:
+        try:
+            share = next(steps)
+        except StopIteration as done:
+            return cast(T, done.value)
+        yield start + (end - start) * share
+
+
+def _quiet(steps: Generator[None, None, float], share: float) -> Generator[float, None, float]:
+    """Steps that tell nothing."""
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            return float(done.value)
+        yield share

@@ -1,0 +1,262 @@
+"""The answer in a maker's words."""
+
+from __future__ import annotations
+
+from calc.answers import Answer, Band, Carry, Caution, Figure, Grid, Headline, Limit, Line, Working, figure
+from calc.casting.cure.outlook import GO_K, STOP_K, tier_of
+from calc.casting.cure.pour import RUNAWAY_K, Course
+from calc.drawing import Drawing
+from calc.quantity import Shown
+from calc.questions._how_deep.case import Case
+from calc.questions._how_deep.curve import curve
+from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
+from calc.questions._how_deep.runs import Looked
+from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, warm, warm_band
+
+_BOUNDLESS_M = 1.0  # deeper than this no line is told
+
+
+def tell(case: Case, found: Looked) -> Answer:
+    """The answer.
+
+    Parameters
+    ----------
+    case, found : the pour, and what was worked out.
+
+    Returns
+    -------
+    Answer
+    """
+    given, outlook = case.given, found.outlook
+    against = reasons(case, found)
+    drawings: tuple[Drawing, ...] = ()
+    grids = [_ends(case, found)]
+    if not case.quick:
+        drawing, grid = curve(given, outlook, case.material)
+        drawings = (drawing,)
+        grids.append(grid)
+    hot = outlook.hot
+    assert hot is not None
+    stops = sum(reason.tone == "stop" for reason in against)
+    return Answer(
+        headline=_headline(case, found, against),
+        lines=_lines(case, found),
+        limits=_limits(case, found),
+        changes=changes(case, found),
+        band=_band(found),
+        cautions=_cautions(case, found, against),
+        working=_working(case, found),
+        sources=("cure-solver", "cure-fit", "cure-trials", "film-formula", "building-thermal", tier_of(hot.peak.hottest_k).source),
+        grids=tuple(grids),
+        drawings=drawings,
+        values={
+            "no_stop": figure(_line(case, found, outlook.go), "length", _metres(case, found, outlook.go)),
+            "margin": Figure(outlook.go / outlook.planned, "ratio", f"{outlook.go / outlook.planned:.2f}"),
+            "peak": Figure(min(hot.peak.hottest_k, RUNAWAY_K), "temperature", warm(given, hot.peak.hottest_k)),
+            "stops": Figure(float(stops), "count", str(stops)),
+        },
+        carries=_carries(case, found, against),
+    )
+
+
+# ---------------------------------------------------------------- the lines
+
+
+def _metres(case: Case, found: Looked, line: float) -> float:
+    """A line as a length: a depth, or a width for a tall mould."""
+    return line * case.narrowest_m if found.outlook.plan.tall else line
+
+
+def _line(case: Case, found: Looked, line: float) -> Shown:
+    return depth(case.given, _metres(case, found, line))
+
+
+def _ceiling(case: Case, found: Looked) -> float:
+    """The deepest that is told, m: never more than the sheet's."""
+    outlook = found.outlook
+    return found.deepest_m if outlook.plan.tall else min(outlook.go, case.sheet_m or outlook.go)
+
+
+def _headline(case: Case, found: Looked, against: tuple[Reason, ...]) -> Headline:
+    given, outlook = case.given, found.outlook
+    tall = outlook.plan.tall
+    label = "Mould no wider than" if tall else "One layer, at most"
+    shown = depth(given, _metres(case, found, outlook.go) if tall else _ceiling(case, found))
+    text, unit = shown.text, shown.unit
+    if not tall and outlook.go > _BOUNDLESS_M and case.sheet_m is None:
+        text, unit = "No end found", ""
+    planned = depth(given, case.narrowest_m if tall else outlook.plan.mould.depth_m, "up")
+    plan = f"{planned} {'across ' if tall else ''}is planned"
+    if not against or all(reason.tone != "stop" for reason in against):
+        if against and against[0].id == "over-sheet":
+            return Headline(label, text, unit, against[0].text, "caution")
+        if against:
+            return Headline(label, text, unit, f"{plan[:1].upper()}{plan[1:]}. {against[0].text}", "caution")
+        spare = depth(given, max(0.0, _metres(case, found, outlook.go) - case.narrowest_m if tall else _ceiling(case, found) - outlook.plan.mould.depth_m))
+        left = f", {spare} to spare" if text != "No end found" and spare.text != "0" else ""
+        return Headline(label, text, unit, f"{plan[:1].upper()}{plan[1:]}{left}. No stop found - your call.", "go")
+    first = against[0]
+    if first.id == "set-in-bucket":
+        return Headline("This batch", "Do not pour it", "", f"Spread it thin outdoors and mix anew. {first.text}", "stop")
+    if first.id in ("runaway", "over-sheet", "strain"):
+        remedy = layered(case, found) or _without_layers(case, found)
+        return Headline(label, text, unit, f"{remedy} {first.text}", "stop")
+    return Headline("The mould", "Of another material", "", f"Board, silicone or metal would stand it. {first.text}", "stop")
+
+
+def _without_layers(case: Case, found: Looked) -> str:
+    if found.wait_s is not None:
+        return f"Wait until {hours(case.given, found.wait_s, 'up')} after the layer below was poured."
+    if found.outlook.plan.beneath is not None:
+        return "Wait longer before this layer, and pour less of it."
+    if case.quick:
+        return "Pour it in layers of no more than that, each cool before the next."
+    return "Use a slower resin, a cooler shop, or a narrower mould."
+
+
+def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
+    given, outlook = case.given, found.outlook
+    hot, middle, cool = outlook.hot, outlook.middle, outlook.cool
+    assert hot is not None and middle is not None and cool is not None
+    lines = [Line("Hottest, band", warm_band(given, cool.peak.hottest_k, hot.peak.hottest_k), note="no forecast, a range")]
+    lines.append(Line("At its hottest after", hours_band(given, [one.peak.time_s for one in (hot, middle, cool)])))
+    if outlook.equal_m is not None:
+        lines.append(Line.of("Counts as a wide pour of", depth(given, outlook.equal_m, "up"), "for the depth on the sheet"))
+    if case.quick:
+        return tuple(lines)
+    assert outlook.bucket is not None
+    in_bucket = outlook.bucket.working_s
+    if in_bucket is not None:
+        note = f"in the bucket it can be poured for about {hours(given, in_bucket, 'down')}; leave no rest in it"
+        lines.append(Line("Out of the bucket within", hours(given, in_bucket / 2, "down"), note=note))
+    lines.append(Line("Mould, hottest spot", mould_band(given, middle, hot), note=_mould_note(case)))
+    layers = found.layers
+    if layers is not None:
+        note = f"skin firm and core as cool as the shop; it bonds until about {hours(given, layers.bonds_until_s, 'down')}, later scuff it"
+        lines.append(Line("Next layer not before", hours(given, layers.wait_s, "up"), note=note))
+    elif not middle.ran_away:
+        lines.append(Line("Next layer not before", hours(given, middle.next_layer_s, "up"), note="skin firm, core as cool as the shop"))
+        lines.append(Line("As cool as the shop after", hours(given, middle.cools_to(3.0), "up")))
+    return tuple(lines)
+
+
+def _mould_note(case: Case) -> str:
+    limit = case.material.gives_way_k
+    if limit is None:
+        return "tape lets go at about " + str(case.given.write(333.15, "temperature", "down")) if case.material.id == "board" else ""
+    return f"{case.material.name} gives way from {case.given.write(limit, 'temperature', 'down')} on"
+
+
+def _limits(case: Case, found: Looked) -> tuple[Limit, ...]:
+    given, outlook = case.given, found.outlook
+    tall, sheet = outlook.plan.tall, case.sheet_m
+    rungs = [
+        ("no-stop", "No stop found up to", outlook.go, f"Hot end of the band stays at {given.write(GO_K, 'temperature', 'down')}."),
+        ("stop", "Stop above", outlook.stop, f"Hot end of the band passes {given.write(STOP_K, 'temperature', 'down')}, or the edge is too near."),
+        ("edge", "Middle estimate runs away at", outlook.edge, "No limit to plan with: the edge itself."),
+    ]
+    if sheet is not None and not tall:
+        rungs.append(("sheet", "The sheet's deepest layer", sheet, "A ceiling: nothing here goes over it."))
+    ruling = "sheet" if sheet is not None and not tall and sheet < outlook.go else "no-stop"
+    limits = []
+    for id, name, line, why in sorted(rungs, key=lambda rung: rung[2]):
+        shown = depth(given, _metres(case, found, line))
+        text, unit = (shown.text, shown.unit) if tall or line < _BOUNDLESS_M else ("no end found", "")
+        limits.append(Limit(id, name, text, unit, why, id == ruling))
+    return tuple(limits)
+
+
+def _band(found: Looked) -> Band:
+    level = found.known.level
+    low, high = level.true_over_predicted
+    text = f"Known by {level.name}: in 19 of 20 such resins the true edge lies at {100 * low:.0f} to {100 * high:.0f} % of the middle estimate."
+    return Band(text)
+
+
+def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Caution, ...]:
+    shown = [Caution(reason.id, reason.tone, reason.text) for reason in against[1:]]
+    if against and against[0].id == "runaway" and found.outlook.hot is not None and found.outlook.hot.ran_away:
+        shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave, and open card E1 beforehand."))
+    agreement = found.known.agreement
+    if agreement in ("deep", "shallow"):
+        other = "deeper" if agreement == "deep" else "shallower"
+        text = f"The sheet's deepest layer is {other} than its pot life allows. The lower depth is kept; a test cup would tell."
+        shown.append(Caution("disagree", "caution", text))
+    if found.known.level.id == "class":
+        shown.append(Caution("kind-only", "caution", "By its kind alone this is for orientation. A pot life, a deepest layer or a test cup narrows it."))
+    shown.append(Caution("not-in-it", "caution", "Sun, lamps, moulds side by side and a warm cupboard are not in it. Clear epoxy only."))
+    return tuple(shown)
+
+
+def _ends(case: Case, found: Looked) -> Grid:
+    """The band, figure by figure."""
+    given, outlook = case.given, found.outlook
+    ends = [end for end in (outlook.cool, outlook.middle, outlook.hot) if end is not None]
+
+    def peak(end: Course) -> str:
+        return warm(given, end.peak.hottest_k)
+
+    rows = [
+        ("Hottest", *(peak(end) for end in ends)),
+        ("Hottest after", *(hours(given, end.peak.time_s) for end in ends)),
+        ("No longer pours after", *(hours(given, end.working_s, "down") for end in ends)),
+        ("Gels after", *(hours(given, end.gel_s, "down") for end in ends)),
+        ("Mould, hottest spot", *(("over " if end.ran_away else "") + warm(given, end.mould_k).removeprefix("over ") for end in ends)),
+        ("Middle less skin", *("no forecast" if end.ran_away else difference(given, end) for end in ends)),
+    ]
+    return Grid("In the mould: both ends of the band", ("", "Cool end", "Middle", "Hot end"), tuple(rows))
+
+
+def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Carry, ...]:
+    """Depth, sheet and the watch over the cure, for the gates."""
+    given, outlook = case.given, found.outlook
+    hot = outlook.hot
+    assert hot is not None
+    if any(reason.tone == "stop" for reason in against):
+        return ()
+    hottest = warm(given, hot.peak.hottest_k)
+    inputs = {"depth": str(depth(given, outlook.plan.mould.depth_m, "up")), "planned_peak": hottest, "peak_after": hours(given, hot.peak.time_s, "down")}
+    if case.sheet_m is not None:
+        inputs["sheet_depth"] = str(depth(given, case.sheet_m))
+    return (Carry("before-a-pour", inputs),)
+
+
+def _working(case: Case, found: Looked) -> tuple[Working, ...]:
+    given, outlook = case.given, found.outlook
+    plan, level, kinetics = outlook.plan, found.known.level, outlook.plan.resin.kinetics
+    steps = [
+        Working(
+            "Rate of the reaction", "K25: da/dt = K25 · exp(-E/R (1/T - 1/298 K)) · (B + a^m)(1 - a)^n",
+            f"known by {level.name}; H {kinetics.heat / 1e3:.0f} J/g, E {kinetics.e / 1e3:.0f} kJ/mol",
+            f"K25 {kinetics.k25 * 1e5:.3g} × 10⁻⁵ 1/s: workable {hours(given, kinetics.cool_s)} if kept at {given.write(298.15, 'temperature')}",
+        ),
+        Working(
+            "Its band", "hot end: K25 × up, films × 0.9; cool end: K25 / down, films × 1.1", f"up {level.rate_up:g}, down {level.rate_down:g}",
+            f"{plan.hot.resin.kinetics.k25 * 1e5:.3g} and {plan.cool.resin.kinetics.k25 * 1e5:.3g} × 10⁻⁵ 1/s",
+        ),
+        Working(
+            "Shape of the mould", "half-width and exponent j = (W/L)²", f"{case.narrowest_m * 1e3:.0f} mm at its narrowest",
+            f"half-width {plan.mould.footprint.half_width_m * 1e3:.1f} mm, j {plan.mould.footprint.j:.2f}",
+        ),
+    ]
+    if plan.mould.side is not None:
+        wall = plan.mould.side
+        steps.append(
+            Working("Mould", "wall and floor", wall.material.name, f"{wall.thickness_m * 1e3:.3g} mm, {wall.material.conductivity:g} W/(m K)")
+        )
+    if plan.bucket_s:
+        mass = given.write(plan.batch_kg, "mass")
+        steps.append(
+            Working("Out of the bucket", "a run of the bucket first", f"{mass}, {hours(given, plan.bucket_s)}",
+                    f"conversion {plan.start().conversion:.3f}, {given.write(plan.start().resin_k, 'temperature')}")
+        )
+    if plan.mould.wood_share:
+        steps.append(
+            Working("Wood", "share × min(1, reach / thickest piece)", f"{given.si('wood') * 100:.0f} %, reach {case.reach_m(plan.resin) * 1e3:.0f} mm",
+                    f"{plan.mould.wood_share * 100:.0f} % takes up heat")
+        )
+    steps.append(
+        Working("Odds", "log-normal spread of true over predicted depth", f"planned {outlook.planned / outlook.edge:.2f} of the middle edge",
+                f"{outlook.odds * 100:.0f} % of such resins would run away")
+    )
+    return tuple(steps)

@@ -1,0 +1,88 @@
+"""Figures and phrases of this question."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from calc.casting.cure.pour import RUNAWAY_K, Course
+from calc.quantity import Rounding, Shown, Style
+from calc.questions import Given
+
+_OVER = "over "
+_ONE_IN = (3, 4, 5, 6, 8, 10, 15, 20, 30, 50)
+
+
+def depth(given: Given, metres: float, rounding: Rounding = "down") -> Shown:
+    """A depth or width; thin ones to a fraction."""
+    if given.system == "metric":
+        return given.write(metres, ("length", Style("mm", step=1 if metres >= 0.01 else 0.5)), rounding)
+    return given.write(metres, ("length", Style("in", step=1 / 16 if metres >= 0.0127 else 1 / 32, fraction=True)), rounding)
+
+
+def warm(given: Given, kelvin: float) -> str:
+    """A temperature, rounded up to 5 °C or 10 °F; one that is no forecast only as over its end."""
+    if kelvin >= RUNAWAY_K:
+        return _OVER + str(given.write(RUNAWAY_K, _warm(given), "nearest"))
+    return str(given.write(kelvin, _warm(given), "up"))
+
+
+def warm_band(given: Given, low_k: float, high_k: float) -> str:
+    """Two of them with one unit."""
+    low, high = warm(given, low_k), warm(given, high_k)
+    if low == high:
+        return low
+    return f"{low.rsplit(' ', 1)[0]} to {high}"
+
+
+def _warm(given: Given) -> tuple[str, Style]:
+    return "temperature", Style("°C", step=5) if given.system == "metric" else Style("°F", step=10)
+
+
+def mould_band(given: Given, middle: Course, hot: Course) -> str:
+    """The hottest spot of the mould; a run that ended at its runaway tells only what it had come to by then."""
+    if hot.ran_away:
+        return f"over {warm(given, max(middle.mould_k, hot.mould_k)).removeprefix(_OVER)}"
+    return warm_band(given, middle.mould_k, hot.mould_k)
+
+
+def hours(given: Given, seconds: float | None, rounding: Rounding = "nearest") -> str:
+    """A time: minutes below two hours, else hours, days from three days on."""
+    if seconds is None:
+        return "not reached"
+    if seconds < 5400:
+        return str(given.write(seconds, ("time", Style("min", step=5 if seconds > 1200 else 1)), rounding))
+    if seconds < 3 * 86400:
+        return str(given.write(seconds, ("time", Style("h", step=1 if seconds > 36000 else 0.5)), rounding))
+    return str(given.write(seconds, ("time", Style("days", step=0.5)), rounding))
+
+
+def hours_band(given: Given, times: Sequence[float | None]) -> str:
+    """The earliest and the latest of several, as far as they came."""
+    known = sorted(time for time in times if time is not None)
+    if not known:
+        return "not reached"
+    first, last = hours(given, known[0], "down"), hours(given, known[-1], "up")
+    if first == last:
+        return first
+    unit = first.rsplit(" ", 1)[1]
+    return f"{first.rsplit(' ', 1)[0]} to {last}" if last.endswith(f" {unit}") else f"{first} to {last}"
+
+
+def chance(share: float) -> str:
+    """A share of resins in words.
+
+    >>> chance(0.25), chance(0.5), chance(0.004), chance(0.93)
+    ('about 1 in 4', 'about half', 'fewer than 1 in 50', 'more than 9 in 10')
+    """
+    if share < 0.02:
+        return "fewer than 1 in 50"
+    if share < 0.4:
+        return f"about 1 in {min(_ONE_IN, key=lambda many: abs(many * share - 1))}"
+    if share <= 0.6:
+        return "about half"
+    return "more than 9 in 10" if share > 0.9 else f"about {round(share * 10)} in 10"
+
+
+def difference(given: Given, course: Course) -> str:
+    """Middle less skin at the peak."""
+    return str(given.write(course.difference_k, "temperature difference", "up"))

@@ -1,0 +1,189 @@
+"""How deep and how hot?: what it says in cases a maker has, and what it refuses."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from calc import desk
+
+SHEET = {"deepest": "50 mm", "pot_life": "11 h", "length": "600 mm", "width": "300 mm", "room": "21 °C"}
+KIND = {"known": "kind", "kind": "slow", "length": "600 mm", "width": "300 mm", "room": "21 °C"}
+
+
+def ask(inputs: dict[str, str], units: str = "metric", **more: str) -> dict[str, Any]:
+    given = inputs | more
+    return desk.answer("how-deep-how-hot", given, units=units, confirmed=given)
+
+
+def line(reply: dict[str, Any], label: str) -> str:
+    found = next(line for line in reply["lines"] if line["label"] == label)
+    return f"{found['text']} {found['unit']}".strip()
+
+
+def test_well_below_every_line_no_stop_is_found() -> None:
+    reply = ask(SHEET, depth="25 mm")
+    assert reply["headline"]["tone"] == "go"
+    assert reply["headline"]["say"].startswith("25 mm is planned") and "No stop found - your call" in reply["headline"]["say"]
+    assert reply["values"]["margin"]["si"] > 1 and reply["values"]["stops"]["si"] == 0
+    assert not [caution for caution in reply["cautions"] if caution["tone"] == "stop"]
+
+
+def test_a_stop_leads_with_layers_and_their_wait() -> None:
+    reply = ask(SHEET, depth="45 mm")
+    headline = reply["headline"]
+    assert headline["tone"] == "stop" and headline["label"] == "One layer, at most"
+    assert headline["say"].startswith("Pour 23 mm, wait ") and "pour the rest" in headline["say"]
+    assert float(headline["text"]) < 45
+    assert line(reply, "Next layer not before")
+
+
+def test_what_it_says_to_pour_in_a_layer_is_no_stop_when_asked_again() -> None:
+    reply = ask(SHEET, depth="45 mm")
+    again = ask(SHEET, depth=f"{reply['headline']['text']} mm")
+    assert again["headline"]["tone"] != "stop"
+
+
+def test_the_sheet_is_a_ceiling() -> None:
+    cold = ask(SHEET, depth="48 mm", room="12 °C", stands="raised", fan="yes", mould="aluminium")
+    limits = {limit["id"]: limit for limit in cold["limits"]}
+    assert limits["sheet"]["rules"] and float(limits["no-stop"]["text"]) > 50
+    assert (cold["headline"]["text"], cold["headline"]["unit"]) == ("50", "mm")
+    over = ask(SHEET, depth="60 mm", room="12 °C", stands="raised", fan="yes", mould="aluminium")
+    assert over["headline"]["tone"] != "go"
+
+
+def test_over_the_sheet_in_a_narrow_mould_names_both_depths_and_is_the_makers_call() -> None:
+    reply = ask(SHEET, depth="60 mm", length="600 mm", width="40 mm", room="18 °C", stands="raised")
+    assert reply["headline"]["tone"] == "caution"
+    assert "The sheet allows 50 mm" in reply["headline"]["say"] and "as hot as a wide pour of" in reply["headline"]["say"]
+
+
+def test_over_the_sheet_in_a_wide_mould_is_a_stop() -> None:
+    reply = ask(SHEET, depth="60 mm")
+    assert reply["headline"]["tone"] == "stop"
+    assert any("The sheet allows 50 mm" in caution["text"] for caution in reply["cautions"])
+
+
+def test_in_a_tall_mould_the_width_decides() -> None:
+    post = {"known": "cup", "cool_time": "20 h", "shape": "round", "depth": "300 mm", "room": "22 °C", "mould": "pvc"}
+    slim, stout = ask(post, across="50 mm"), ask(post, across="90 mm")
+    assert slim["headline"]["label"] == "Mould no wider than" and slim["headline"]["tone"] == "go"
+    assert stout["headline"]["tone"] == "stop" and "layers" in stout["headline"]["say"]
+    assert slim["headline"]["text"] == stout["headline"]["text"]
+
+
+def test_the_better_known_the_more_it_allows() -> None:
+    kind = ask(KIND, depth="20 mm")["values"]["no_stop"]["si"]
+    cup = ask({"known": "cup", "cool_time": "21.3 h", "length": "600 mm", "width": "300 mm", "room": "21 °C", "depth": "20 mm"})["values"]["no_stop"]["si"]
+    assert kind < cup
+
+
+def test_a_slow_kind_is_held_by_its_range() -> None:
+    reply = ask(KIND, depth="40 mm")
+    assert reply["headline"]["tone"] == "stop"
+    assert any(caution["id"] == "kind-only" for caution in reply["cautions"])
+    assert reply["changes"][0]["do"]
+
+
+@pytest.mark.parametrize(
+    ("better", "worse"),
+    [
+        ({"room": "18 °C"}, {"room": "24 °C"}),
+        ({"fan": "yes"}, {"fan": "no"}),
+        ({"wood": "40 %"}, {"wood": "0 %"}),
+        ({"stands": "raised"}, {"stands": "bench"}),
+        ({"mould": "aluminium"}, {"mould": "board"}),
+        ({"wood": "40 %", "piece": "20 mm"}, {"wood": "40 %", "piece": "400 mm"}),
+    ],
+)
+def test_what_helps_helps(better: dict[str, str], worse: dict[str, str]) -> None:
+    good, bad = ask(KIND | better, depth="20 mm", detail="depths"), ask(KIND | worse, depth="20 mm", detail="depths")
+    assert good["values"]["no_stop"]["si"] > bad["values"]["no_stop"]["si"]
+
+
+def test_on_a_warm_layer_it_says_how_long_to_wait() -> None:
+    early = ask(SHEET, depth="26 mm", below="26 mm", below_since="22 h")
+    assert early["headline"]["tone"] == "stop" and early["headline"]["say"].startswith("Wait until ")
+    hours = early["headline"]["say"].split()[2]
+    late = ask(SHEET, depth="26 mm", below="26 mm", below_since=f"{hours} h")
+    assert late["headline"]["tone"] != "stop"
+
+
+def test_a_mould_that_gives_way_is_named_with_its_limit() -> None:
+    reply = ask(SHEET, depth="38 mm", mould="pla", wall="3 mm")
+    assert any("Printed plastic (PLA) gives way from 55 °C" in text for text in [reply["headline"]["say"], *[c["text"] for c in reply["cautions"]]])
+
+
+def test_too_long_in_the_bucket_is_not_poured() -> None:
+    reply = ask({"pot_life": "25 min", "length": "300 mm", "width": "300 mm", "room": "23 °C", "depth": "3 mm", "bucket": "40 min"})
+    assert (reply["headline"]["text"], reply["headline"]["tone"]) == ("Do not pour it", "stop")
+
+
+def test_the_bucket_never_outlasts_the_pot_life_of_the_sheet() -> None:
+    """A deep layer says 'slow', a short pot life says when: out of the bucket goes by the shorter."""
+    reply = ask({"deepest": "50 mm", "pot_life": "8 h", "pot_means": "doubled", "length": "600 mm", "width": "300 mm", "room": "25 °C", "depth": "20 mm"})
+    assert float(line(reply, "Out of the bucket within").split()[0]) < 8
+
+
+def test_pot_life_and_depth_that_disagree_are_told() -> None:
+    reply = ask(SHEET, pot_life="30 min", depth="10 mm")
+    assert any(caution["id"] == "disagree" for caution in reply["cautions"])
+
+
+def test_the_curve_and_its_table_say_the_same() -> None:
+    reply = ask(SHEET, depth="25 mm")
+    drawing, grid = reply["drawings"][0], reply["grids"][1]
+    assert grid["title"] == drawing["title"] and len(grid["rows"]) >= 8
+    traces = [mark for mark in drawing["marks"] if mark["kind"] == "line" and mark["look"] in ("trace", "edge")]
+    assert len(traces) == 2 and all(len(mark["points"]) <= 130 for mark in traces)
+    assert "peaks at" in drawing["says"]
+
+
+def test_only_how_deep_leaves_the_rest_out() -> None:
+    quick, whole = ask(SHEET, depth="25 mm", detail="depths"), ask(SHEET, depth="25 mm")
+    assert not quick["drawings"] and quick["headline"]["text"] == whole["headline"]["text"]
+
+
+def test_it_tells_its_progress() -> None:
+    from calc.fields import Typed
+    from calc.questions import all_questions
+    from calc.questions._how_deep import runs
+
+    runs._looked.clear()
+    question = all_questions()["how-deep-how-hot"]
+    given, _ = question.parse({name: Typed(text) for name, text in (SHEET | {"depth": "44 mm"}).items()}, "metric", {})
+    shares = list(question.steps(given))
+    assert len(shares) > 8 and shares == sorted(shares) and 0 <= shares[0] and shares[-1] < 1
+    assert list(question.steps(given)) == []  # kept: no run again
+
+
+@pytest.mark.parametrize(
+    ("inputs", "field", "code"),
+    [
+        ({"depth": "0 mm"}, "depth", "not-positive"),
+        ({"depth": "-3 mm"}, "depth", "not-positive"),
+        ({"depth": "9 m"}, "depth", "too-large"),
+        ({"room": "70 °C"}, "room", "too-large"),
+        ({"depth": "deep"}, "depth", "not-a-number"),
+        ({"below": "20 mm"}, "below_since", "since"),
+        ({"deepest": "", "pot_life": ""}, "deepest", "nothing-known"),
+        ({"deepest": "", "pot_life": "20 h", "pot_means": "hot50"}, "pot_life", "never-so-hot"),
+    ],
+)
+def test_what_cannot_be_used_is_named(inputs: dict[str, str], field: str, code: str) -> None:
+    reply = ask({"depth": "20 mm"} | SHEET | inputs)
+    assert (field, code) in [(error["field"], error["code"]) for error in reply["errors"]]
+    assert all(error["message"] for error in reply["errors"])
+
+
+def test_a_number_of_the_other_system_is_asked_about() -> None:
+    given = SHEET | {"depth": "20 mm", "room": "70"}
+    reply = desk.answer("how-deep-how-hot", given)
+    assert reply["errors"][0]["choices"][0]["value"] == "70 °F"
+
+
+def test_imperial_reads_in_inches_and_fahrenheit() -> None:
+    reply = ask(SHEET, units="imperial", depth="45 mm")
+    assert reply["headline"]["unit"] == "in" and "°F" in reply["headline"]["say"] and "mm" not in reply["headline"]["say"]
