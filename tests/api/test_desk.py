@@ -28,6 +28,7 @@ PLAIN = {
     "is-it-enough": {"across": "350", "depth": "50", "wood": "2400", "wood_way": "figured", "have": "3 kg"},
     "how-deep-how-hot": {"deepest": "50", "depth": "30", "length": "600", "width": "300", "room": "20"},
     "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
+    "why-out-of-true": {"sign": "dish", "diameter": "300", "thickness": "50", "warm": "all"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 

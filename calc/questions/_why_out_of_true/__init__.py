@@ -1,0 +1,1 @@
+"""Parts of Why is it out of true?"""
