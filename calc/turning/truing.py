@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from calc.turning import remounting
+
 Sign = Literal["rim-once", "face-once", "rim-twice", "face-twice", "dish"]
 RIM: tuple[Sign, ...] = ("rim-once", "rim-twice")
 
@@ -90,7 +92,7 @@ def diameter_left(diameter_m: float, runout_m: float, sign: Sign) -> float:
     ----------
     Plain geometry: an offset of T/2 takes T/2 off the radius; an oval's radius differs by T.
     """
-    return diameter_m - runout_m * (2 if sign == "rim-twice" else 1)
+    return remounting.trued_diameter(diameter_m, runout_m if sign == "rim-twice" else offset(runout_m))
 
 
 def offset(runout_m: float) -> float:
