@@ -8,26 +8,16 @@ from typing import Any, cast
 from calc.answers import Answer, Caution, Change, Figure, Headline, Working, figure
 from calc.errors import InputError
 from calc.fields import NO, YES, Choice, Field, Numbers, Option, measure
-from calc.quantity import from_si, round_to, rpm_text
+from calc.quantity import rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_fast import remedies, words
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
+from calc.questions._lathes import lathe_options
 from calc.turning import balance, caps, mounts, speed
 from calc.turning.case import GUESSES, Case
 
 TURNING = ("rough", "finish", "sand", "power", "paste")
-
-
-def _lathe_options() -> tuple[Option, ...]:
-    """From the table of lathes, so that a choice says what it assumes."""
-    labels = {"bench": "Bench lathe", "midi": "Midi lathe", "floor": "Floor lathe", "heavy": "Heavy floor lathe"}
-    options = []
-    for name, kind in speed.lathe_kinds().items():
-        pounds = round_to(from_si(kind.mass_kg, "mass", "lb"), 10)
-        hint = f"about {kind.mass_kg:.0f} kg ({pounds:.0f} lb), {kind.lowest_rpm:.0f} to {kind.highest_rpm:.0f} rpm"
-        options.append(Option(name, labels[name], hint))
-    return tuple(options)
 
 
 def _choice(name: str, label: str, default: str, options: tuple[Option, ...], **more: Any) -> Choice:
@@ -109,7 +99,7 @@ FIELDS: tuple[Field, ...] = (
         ),
         when=(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
     ),
-    _choice("lathe", "Lathe", "bench", _lathe_options()),
+    _choice("lathe", "Lathe", "bench", lathe_options()),
     _choice("speeds", "Its speeds", "dial", (Option("dial", "A dial"), Option("steps", "Belt steps")), fold=True),
     Numbers(
         name="steps",

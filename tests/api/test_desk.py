@@ -19,6 +19,7 @@ PLAIN = {
     "what-is-this-resin": {"ratio": "100:43", "pot_life": "11 h", "deepest": "50", "opened": "old"},
     "when-can-i": {"resin": "standard", "depth": "8", "across": "200", "room": "20"},
     "how-fast": {"diameter": "300"},
+    "where-is-the-weight": {"across": "300", "thickness": "50", "wood1_across": "100", "wood1_out": "60"},
     "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},
     "before-a-pour": {"depth": "40"},
     "dry-enough": {"readings": "9 9.5 10"},

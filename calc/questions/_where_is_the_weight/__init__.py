@@ -1,0 +1,1 @@
+"""Parts of 'Where is the weight?'."""

@@ -1,0 +1,57 @@
+"""Small parts of Where is the weight?: its figures, directions by the clock, one wood as it was typed."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from calc.quantity import to_si
+from calc.sources import table
+from calc.turning.make_up import Wood
+
+_BY_THE_CLOCK = math.pi / 6  # one hour
+
+
+def standard(name: str) -> float:
+    """A figure of ``data/make_up.csv``, in SI."""
+    row = next(row for row in table("make_up") if row["name"] == name)
+    kinds = {"g/mL": "density", "g": "mass", "mm": "length"}
+    return to_si(float(row["value"]), kinds[row["unit"]], row["unit"]) if row["unit"] in kinds else float(row["value"])
+
+
+def direction(hours: float) -> float:
+    """An hour of the clock as an angle from the right, rad."""
+    return math.pi / 2 - hours * _BY_THE_CLOCK
+
+
+def clock(angle: float) -> str:
+    """A direction by the clock, to the half hour."""
+    halves = round((math.pi / 2 - angle) / _BY_THE_CLOCK * 2) % 24
+    hour = halves // 2 or 12
+    return f"half past {hour}" if halves % 2 else f"{hour} o'clock"
+
+
+@dataclass(frozen=True)
+class Piece:
+    """One wood as it was typed: its field name, the wood, and how surely its density is known (a fraction)."""
+
+    name: str
+    shape: str
+    wood: Wood
+    spread: float
+    sources: tuple[str, ...]
+
+    @property
+    def title(self) -> str:
+        """As it is told: the wood, the second wood."""
+        return {"wood1": "the wood", "wood2": "the second wood", "wood3": "the third wood"}[self.name]
+
+    @property
+    def loose(self) -> bool:
+        """Whether it could stand elsewhere in the mould."""
+        return self.shape in ("round", "block", "outline", "strip")
+
+    @property
+    def metal(self) -> bool:
+        """Heavier than any wood."""
+        return self.wood.density >= standard("metal")

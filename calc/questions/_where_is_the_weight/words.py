@@ -1,0 +1,231 @@
+"""What a maker reads of a blank's balance: the one thing to do, the lines, the sizes as it shrinks, the band and the cautions."""
+
+from __future__ import annotations
+
+from calc.answers import Band, Caution, Change, Grid, Headline, Line, Tone
+from calc.casting.wood import standard as of_wood
+from calc.quantity import Style, round_to, rpm_text
+from calc.questions._where_is_the_weight import moves
+from calc.questions._where_is_the_weight.case import Case
+from calc.questions._where_is_the_weight.moves import Centre, Shift, Stage
+from calc.questions._where_is_the_weight.parts import clock, standard
+from calc.turning import balance, caps
+
+_TONES: tuple[Tone, ...] = ("go", "caution", "stop")
+_FINE = 0.1  # mm or a hundredth of an inch: how closely a centre is told
+_NOTHING_KG = 0.0005  # a weight under half a gram is none
+
+
+def length(case: Case, metres: float) -> str:
+    """A length on a tape."""
+    return str(case.given.write(metres, "length"))
+
+
+def finely(case: Case, metres: float) -> str:
+    """A length as finely as a centre can be marked."""
+    style = Style("mm", step=_FINE) if case.given.system == "metric" else Style("in", step=0.01)
+    return str(case.given.write(metres, ("length", style)))
+
+
+def near_rpm(speed: float) -> str:
+    """A speed to stay under, on a round figure."""
+    return rpm_text(round_to(speed, 10, "down") if speed >= 10 else speed)
+
+
+def weights_text(case: Case) -> str:
+    """'78 g at 130 mm, at 3 o'clock', or two of them."""
+    told = [f"{case.grams(weight)} at {clock(towards)}" for weight, towards in case.weights]
+    return f"{' and '.join(told)}, {length(case, case.place)} out"
+
+
+# --- the one thing to do ------------------------------------------------------------------------------
+
+
+def headline(case: Case, shift: Shift | None, cut: Centre | None) -> Headline:
+    """What to do first; how loud it is said hangs on what it does to the lathe."""
+    level = case.matters
+    if case.weight < _NOTHING_KG:
+        return Headline("To balance it", "Nothing", "", "The centre of mass lies on the spindle, as near as this can tell.", "go")
+    loose: Tone = "go" if level == 0 else "caution"
+    if level == 0:
+        return _little(case)
+    if case.way == "plan":
+        return _plan(case, shift)
+    if case.way == "cast" and cut is not None:
+        shown = case.given.write(cut.far, "length")
+        say = f"Towards {clock(cut.towards)}. Saw it round to {length(case, cut.across)} about that centre before it goes on: it is then in balance."
+        return Headline("Move the centre", shown.text, shown.unit, say, loose)
+    if case.way == "scale":
+        half = Style("mm", step=0.5) if case.given.system == "metric" else Style("in", step=1 / 32, fraction=True)
+        shown = case.given.write(case.body.eccentricity_m, ("length", half))
+        say = f"Towards {clock(case.body.heavy)}, the heavy side. Or mount it in the middle and hang {weights_text(case)}."
+        return Headline("Move the centre", shown.text, shown.unit, say, loose)
+    return _hang(case, _TONES[level] if case.way != "cast" else loose)
+
+
+def _plan(case: Case, shift: Shift | None) -> Headline:
+    if shift is None:
+        head = _hang(case, "caution")
+        return Headline("It will want", head.text, head.unit, f"{head.say} No shift of the wood does away with it.", "caution")
+    what = shift.pieces[0].title if len(shift.pieces) == 1 else "all the woods"
+    shown = case.given.write(shift.far, "length")
+    say = f"Towards {clock(shift.towards)}, in the mould. Or leave it there: it will want {weights_text(case)}."
+    return Headline(f"Shift {what}", shown.text, shown.unit, say, "caution")
+
+
+def _hang(case: Case, tone: Tone) -> Headline:
+    verb = "Fix on the light side" if case.way == "hung" else "Hang on the light side"
+    then = f"Until then stay under {near_rpm(case.under)} rpm."
+    where = f"{length(case, case.place)} out"
+    if len(case.weights) > 1:
+        shown = [case.given.write(weight, "small mass") for weight, _ in case.weights]
+        places = " and ".join(clock(towards) for _, towards in case.weights)
+        return Headline(verb, " + ".join(weight.text for weight in shown), shown[0].unit, f"{where}, at {places} in that order. {then}", tone)
+    shown_one = case.given.write(case.weight, "small mass")
+    at = "where it hung" if case.way == "hung" else f"at {clock(case.light)}"
+    return Headline(verb, shown_one.text, shown_one.unit, f"{where}, {at}. {then}", tone)
+
+
+def _little(case: Case) -> Headline:
+    shown = case.given.write(case.weight, "small mass")
+    at = "where it hung" if case.way == "hung" else f"at {clock(case.light)}"
+    say = f"{length(case, case.place)} out, {at}. At {near_rpm(case.speed)} rpm a lathe of {_heavy(case)} hardly feels it without."
+    return Headline("To balance it", shown.text, shown.unit, say, "go")
+
+
+def _heavy(case: Case) -> str:
+    return str(case.given.write(case.standing, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "down"))
+
+
+# --- what goes with it --------------------------------------------------------------------------------
+
+
+def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ...]:
+    """Figures that are acted on."""
+    if case.weight < _NOTHING_KG:
+        return (Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")),) if case.made else ()
+    out = []
+    weight_leads = case.matters == 0 or case.way in ("mounted", "hung") or (case.way == "cast" and cut is None) or (case.way == "plan" and shift is None)
+    if case.way == "cast" and not weight_leads:
+        out.append(Line("Or hang", weights_text(case)))
+    out.append(Line("Heavy spot", clock(case.body.heavy), note="12 is the top of the drawing. Opposite the weight." if case.way == "hung" else ""))
+    if case.way != "hung":
+        out.append(Line("Centre of mass", finely(case, case.body.eccentricity_m), note="from where it turns" if case.way == "mounted" else "from the middle"))
+    if case.made:
+        out.append(Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")))
+    if case.matters and weight_leads is False:
+        out.append(Line("Out of balance, stay under", near_rpm(case.under), "rpm"))
+    pull = max(weight for weight, _ in case.weights) * case.place
+    pulled = balance.push(pull, case.thrown_at) / balance.STANDARD_GRAVITY
+    note = f"At {near_rpm(case.thrown_at)} rpm; twice the speed, four times the pull. Screws and glue have to hold it."
+    out.append(Line.of("A weight there pulls like", case.given.write(pulled, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up"), note))
+    if case.way == "hung" and case.given.maybe("sticks") is None:
+        out.append(Line("What friction hides", "Try it", note="Add small weights beside it until it moves; enter the last one under 'More'."))
+    return tuple(out)
+
+
+def changes(case: Case, found: list[Shift], cut: Centre | None) -> tuple[Change, ...]:
+    """What else would move it."""
+    if not case.made or case.weight < _NOTHING_KG:
+        return ()
+    out = []
+    if case.way == "plan":
+        for shift in found[1:3]:
+            what = shift.pieces[0].title if len(shift.pieces) == 1 else "all the woods together"
+            out.append(Change(f"Shift {what} {length(case, shift.far)} towards {clock(shift.towards)}", "in balance"))
+        if found:
+            step = 0.010 if case.given.system == "metric" else 0.0127
+            less = moves.cheaper(case, found[0], step) if found[0].far > step else 0.0
+            if less >= _NOTHING_KG:
+                out.append(Change(f"Shift it only {length(case, step)} that way", f"{case.grams(less)} less to hang"))
+    if case.way in ("plan", "cast"):
+        there = moves.centre_of_mass(case)
+        if there.across > 0 and case.matters:
+            after = balance.balance_weight(there.body.unbalance, case.inside_rim(there.across))
+            then = f"in balance until cut true at {length(case, there.across)}; then {case.grams(after)} at {length(case, case.inside_rim(there.across))}"
+            out.append(Change(f"Mount it {finely(case, there.far)} off, towards {clock(there.towards)}", then))
+    if case.way in ("plan", "cast") and cut is not None and not (case.way == "cast" and case.matters):
+        out.append(Change(f"Saw it round about a centre {length(case, cut.far)} towards {clock(cut.towards)}", f"in balance at {length(case, cut.across)}"))
+    return tuple(out)
+
+
+def grid(case: Case, told: list[Stage]) -> Grid:
+    """As it is turned down."""
+    rows = []
+    for stage in told:
+        weight, place = moves.at_rim(case, stage)
+        still = weight < _NOTHING_KG
+        where = "-" if still else f"{case.grams(weight)} at {length(case, place)}"
+        across = length(case, stage.across) + (" as it is" if stage.first else "")
+        heavy = "-" if still else clock(stage.body.heavy)
+        rows.append((across, str(case.given.write(stage.body.mass_kg, "mass")), where, finely(case, stage.body.eccentricity_m), heavy))
+    return Grid("As it is turned down", ("Across", "Weighs", "To balance it", "Off centre", "Heavy spot"), tuple(rows))
+
+
+def band(case: Case) -> Band | None:
+    """How far the weight may be off, 19 times in 20."""
+    sticks = case.given.maybe("sticks")
+    if case.way == "hung":
+        if sticks is None:
+            return None
+        hidden = case.grams(sticks)
+        return Band(f"Friction hides up to {hidden} out there, either way.")
+    assert case.spread is not None  # only the spindle has none
+    off = of_wood("both sides") * case.spread / case.place
+    if off < _NOTHING_KG:
+        return None
+    low, high = max(0.0, case.weight - off), case.weight + off
+    if case.way == "scale":
+        said = f"Give or take {finely(case, of_wood('both sides') * case.spread / case.body.mass_kg)}, 19 times in 20"
+        return Band(f"{said}: {case.grams(low)} to {case.grams(high)} to hang.", case.grams(low), case.grams(high))
+    span = f"About {case.grams(low)} to {case.grams(high)}" if low >= _NOTHING_KG else f"Anything up to {case.grams(high)}"
+    return Band(f"{span}, 19 times in 20: no two trees weigh the same.", case.grams(low), case.grams(high))
+
+
+def cautions(case: Case, told: list[Stage], cut: Centre | None) -> tuple[Caution, ...]:
+    """Few and short, each with its trigger; the worst first."""
+    out: list[Caution] = []
+    shown = near_rpm(case.speed)
+    if case.vibration > balance.vibration_limit("zone-c"):
+        out.append(Caution("X3", "stop", f"Unbalanced at {shown} rpm it would make this lathe walk."))
+    elif case.vibration > balance.vibration_limit("zone-b"):
+        out.append(Caution("X3", "caution", f"Unbalanced at {shown} rpm the lathe would tremble."))
+    if case.push_share > balance.PUSH_SHARE:
+        out.append(Caution("X4", "stop", "The heavy side would shove with over a twentieth of the lathe's weight: balance it, ballast it, or go slower."))
+    if case.given.maybe("speed") is not None and caps.rim_speed(case.swept, case.speed) > caps.operation_rim_speed("finish", case.swept):
+        out.append(Caution("X11", "caution", f"{shown} rpm is over our rim limit for any cut on this size. 'How fast?' tells the ceiling."))
+    if case.weight >= _NOTHING_KG:
+        text = "A weight that comes off is a thrown weight: screw and glue it into waste wood, inside the rim, on the back. Spin it by hand first."
+        out.append(Caution("throw", "caution", text))
+    if case.made:
+        out += _of_make_up(case, told)
+    if case.way == "cast" and case.matters and cut is None:
+        out.append(Caution("centre", "caution", "Moving the centre cures only the roughing: cut true, wood on one side is still on one side."))
+    if case.way == "scale":
+        out.append(Caution("true", "caution", "If wood on one side is the cause, it comes back once cut true: then hang weights."))
+    sticks = case.given.maybe("sticks")
+    if case.way == "hung" and sticks is not None and sticks >= case.given.si("hung"):
+        out.append(Caution("friction", "caution", "Friction hides as much as you hung. Free the spindle, or use two supports and a scale."))
+    return tuple(out)
+
+
+def _of_make_up(case: Case, told: list[Stage]) -> list[Caution]:
+    out = []
+    worse = moves.worst(case, told)
+    if worse is not None:
+        weight, place = moves.at_rim(case, worse)
+        wants = f"at {length(case, worse.across)} it wants {case.grams(weight)} at {length(case, place)}"
+        text = f"It gets worse as it is turned down: {wants}. Balance it again there."
+        out.append(Caution("worse", "caution", text))
+    if any(piece.sources == ("judgement",) for piece in case.pieces):
+        text = f"A wood is not named and stands at {case.given.write(standard('wood unknown'), 'density')}: name it, or weigh it, before it is cast in."
+        out.append(Caution("unnamed", "caution", text))
+    odd = [piece for piece in case.pieces if not piece.metal and not standard("odd light") <= piece.wood.density <= standard("odd heavy")]
+    if odd:
+        rho = case.given.write(odd[0].wood.density, "density")
+        out.append(Caution("odd", "caution", f"That makes {odd[0].title} {rho}. Hardly any wood: look at its sizes, its depth and its weight again."))
+    deep = case.blank.thickness_m * (1 - 1e-9)
+    if case.blank.thickness_m > standard("long") * case.round and any(piece.wood.depth_m < deep for piece in case.pieces):
+        text = "Long, with wood in part of its length: it also rocks end to end, and one weight does not cure that. Place the weight at the wood's own end."
+        out.append(Caution("rocks", "caution", text))
+    return out
