@@ -139,7 +139,7 @@ def inside_convex(corners: Sequence[Point], frame: Sequence[Point]) -> tuple[Poi
     Examples
     --------
     >>> inside_convex([(0, 0), (4, 0), (4, 1), (0, 1)], [(-2, -2), (2, -2), (2, 2), (-2, 2)])
-    ((0, 1), (0, 0), (2.0, 0.0), (2.0, 1.0))
+    ((0, 0), (2.0, 0.0), (2.0, 1.0), (0, 1))
 
     References
     ----------
