@@ -6,6 +6,8 @@ from collections.abc import Mapping
 from functools import partial
 
 from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Working, figure
+from calc.casting.cure import narrow, outlook
+from calc.casting.cure.cells import Footprint
 from calc.casting.standards import standard
 from calc.fields import NO, YES, Choice, Field, Option, Ratio, measure, under
 from calc.quantity import Shown
@@ -41,7 +43,8 @@ FIELDS: tuple[Field, ...] = (
     _minutes("working", "Working time on the sheet", usual=(1, 2880), hint="For this much resin, this warm. Often called pot life."),
     _minutes("handling", "Mixing, degassing and pouring, together", usual=(1, 600), hint="Degassing counts: it goes on curing."),
     *under(
-        "Batch",
+        "Mould and batch",
+        _folded("narrowest", "Mould, narrowest inside", "mm", 5, 3000, usual=(10, 1500), hint="A narrow one stays cooler. Empty: taken as wide."),
         _mass("sheet_mass", "Largest batch the sheet allows", hint="Leave it empty where the sheet does not say.", fold=True),
         _mass("moulds_take", "What the moulds take", hint="All that are ready, none deeper than the sheet allows.", fold=True),
     ),
@@ -204,7 +207,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
     """
     ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
     return {
-        "G1": gates.depth(given.maybe("depth"), given.maybe("sheet_depth")),
+        "G1": gates.depth(given.maybe("depth"), given.maybe("sheet_depth"), _wide_equal(given)),
         "G2": gates.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take")),
         "G3": gates.temperature_range(given.maybe("room"), given.maybe("resin"), given.maybe("lowest"), given.maybe("highest")),
         "G4": gates.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
@@ -234,6 +237,20 @@ def findings(given: Given) -> Mapping[str, Finding]:
         "G19": gates.tray(tray_depth(given), given.maybe("sheet_depth")),
         "G3-cure": gates.hotter_than_planned(given.maybe("hottest"), given.maybe("planned_peak")),
     }
+
+
+def _wide_equal(given: Given) -> float | None:
+    """The wide pour that gets as hot, m: asked only of a narrow mould that is filled deeper than the sheet allows."""
+    planned, sheet, width = given.maybe("depth"), given.maybe("sheet_depth"), given.maybe("narrowest")
+    if planned is None or sheet is None or width is None or planned <= sheet or not outlook.narrow(Footprint(width / 2, 0.0), planned):
+        return None
+    return narrow.wide_equal(planned, sheet, width)
+
+
+def _over(given: Given) -> bool:
+    """Deeper than the sheet allows, and nobody said how narrow the mould is."""
+    planned, sheet = given.maybe("depth"), given.maybe("sheet_depth")
+    return planned is not None and sheet is not None and planned > sheet and given.maybe("narrowest") is None
 
 
 def _yes(given: Given, name: str) -> bool | None:
@@ -266,7 +283,7 @@ def work(given: Given) -> Answer:
     reminders = [said[key] for key, finding in found.items() if finding.state is State.REMINDER]
     facts_used = facts.facts(dict.fromkeys(id for key in found for id in wording.gate_words(found[key].gate)["facts"]))
     cautions = [Caution(f"reminder-{one.gate}", "caution", f"{one.text} {one.action}") for one in reminders]
-    if given.typed("depth"):
+    if _over(given):
         cautions.append(Caution("narrow-mould", "caution", wording.gate_words("G1")["note"]))
     if any(one.hint for one in gaps):
         cautions.append(Caution("sheet-silent", "caution", next(one.hint for one in gaps if one.hint)))

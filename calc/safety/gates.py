@@ -23,30 +23,38 @@ TRAY_DEPTH_M = 0.010
 GLOVE_TIME_S = 30 * 60.0
 
 
-def depth(planned_m: float | None, sheet_limit_m: float | None) -> Finding:
+def depth(planned_m: float | None, sheet_limit_m: float | None, equal_m: float | None = None) -> Finding:
     """G1: the depth of one layer against the depth the data sheet allows.
 
     Parameters
     ----------
     planned_m, sheet_limit_m : m, more than 0, or None.
+    equal_m : the wide pour that gets as hot as this one in its narrow mould, m; None where the mould is wide or not known.
 
     Returns
     -------
     Finding
-        Both depths as they are. The sheet's depth is meant for a wide pour; a narrow mould keeps more of its
-        heat or loses more of it, and that is not judged here: the depth handed in is the real one. A depth
-        corrected for the mould would be a second comparison beside this one.
+        The sheet's depth is meant for a wide pour. Over it as it stands but not as a wide pour is the maker's call: not checked,
+        with both depths. Over it in both is a stop.
 
     Examples
     --------
     >>> depth(0.06, 0.05).state.value, depth(0.05, None).state.value
     ('stop', 'not checked')
+    >>> depth(0.06, 0.05, 0.03).state.value, depth(0.06, 0.05, 0.055).state.value
+    ('not checked', 'stop')
 
     References
     ----------
     Facts 3.1 to 3.4 in ``data/safety_facts.toml``.
     """
-    return judge("G1", [Part("depth", "length", planned_m, sheet_limit_m)])
+    plain = Part("depth", "length", planned_m, sheet_limit_m)
+    if equal_m is None or plain.state is not State.STOP:
+        return judge("G1", [plain])
+    wide = Part("equal", "length", equal_m, sheet_limit_m)
+    if wide.state is State.STOP:
+        return judge("G1", [plain, wide])
+    return Finding("G1", State.UNCHECKED, (plain, wide), "narrow")
 
 
 def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: float | None) -> Finding:

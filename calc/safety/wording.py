@@ -95,6 +95,11 @@ def say(finding: Finding, system: System) -> Said:
     if finding.state is State.STOP and deciding is not None:
         text, action, record = (_fill(parts[deciding.id][key], deciding, system) for key in ("both", "stop", "record"))
         word = words["stop"]
+    elif finding.state is State.UNCHECKED and finding.why:
+        told = [_fill(parts[part.id]["both"], part, system) for part in finding.parts]
+        text = " ".join([*told, entry["why"][finding.why]["text"]])
+        record = ", ".join(_fill(parts[part.id]["record"], part, system) for part in finding.parts)
+        word = words["call"]
     elif finding.state is State.UNCHECKED:
         needs = list(dict.fromkeys(need for part in finding.parts for need in _needs(part, parts[part.id])))
         silent = any(part.limit is None and "sheet" in parts[part.id]["need_limit"] for part in finding.parts)

@@ -35,8 +35,22 @@ def test_with_nothing_given_nothing_is_found() -> None:
     assert {row[1] for row in reply["grids"][0]["rows"]} == {"Not checked"}
 
 
-def test_a_narrow_mould_is_said_not_to_be_judged() -> None:
-    assert "narrow-mould" in [caution["id"] for caution in answer(depth="40", sheet_depth="50")["cautions"]]
+def test_over_the_sheet_the_mould_is_asked_about() -> None:
+    assert "narrow-mould" in [caution["id"] for caution in answer(depth="60", sheet_depth="50")["cautions"]]
+    assert "narrow-mould" not in [caution["id"] for caution in answer(depth="40", sheet_depth="50")["cautions"]]
+
+
+def test_over_the_sheet_in_a_narrow_mould_names_both_depths_and_asks_for_a_press() -> None:
+    row = answer(depth="60", sheet_depth="50", narrowest="40")["grids"][0]["rows"][0]
+    assert row[1] == "Your call"
+    assert row[2].startswith("60 mm planned, the sheet allows 50 mm. In a mould this narrow that gets as hot as a wide pour of ")
+    gates = {gate["id"]: gate for gate in answer(depth="60", sheet_depth="50", narrowest="40")["extra"]["gates"]}
+    assert gates["G1"]["state"] == "not checked" and "as a wide pour" in gates["G1"]["record"]
+
+
+def test_over_the_sheet_in_a_wide_mould_is_a_stop_however_wide_it_is_told() -> None:
+    for width in ("150", "400"):
+        assert answer(depth="80", sheet_depth="50", narrowest=width)["headline"]["text"] == "STOP"
 
 
 def test_the_tray_is_sized_for_the_whole_batch_rounded_up() -> None:

@@ -23,6 +23,8 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates.depth, (0.0501, 0.05), STOP),
     (gates.depth, (None, 0.05), UNCHECKED),
     (gates.depth, (0.05, None), UNCHECKED),
+    (gates.depth, (0.06, 0.05, 0.051), STOP),
+    (gates.depth, (0.04, 0.05, 0.03), CLEAR),
     (gates.batch, (5.0, 5.0, 5.0), CLEAR),
     (gates.batch, (5.001, 5.0, 9.0), STOP),
     (gates.batch, (5.001, None, 5.0), STOP),  # what the moulds take stops it, whatever the sheet leaves out
@@ -125,6 +127,14 @@ def test_a_gate_says_what_its_state_asks_for(gate: Callable[..., Finding], argum
         assert said.word == "Not checked" and said.text.startswith("Missing: ") and said.record
     if state is CLEAR:
         assert said.word == "No stop found" and not said.record
+
+
+@pytest.mark.parametrize("system", ["metric", "imperial"])
+def test_over_the_sheet_but_not_as_a_wide_pour_is_the_makers_call(system: Any) -> None:
+    finding = gates.depth(0.06, 0.05, 0.04)
+    said = wording.say(finding, system)
+    assert finding.state is UNCHECKED and said.word == "Your call" and "as a wide pour" in said.record
+    assert "{" not in said.text + said.record and said.text.endswith("it takes one press and is noted.")
 
 
 def test_both_figures_show_and_differ_when_they_differ() -> None:

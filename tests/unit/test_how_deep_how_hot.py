@@ -9,6 +9,7 @@ import pytest
 from calc import desk
 
 SHEET = {"deepest": "50 mm", "pot_life": "11 h", "length": "600 mm", "width": "300 mm", "room": "21 °C"}
+CUP = {"known": "cup", "cup_gel": "36 h", "cup_heat": "380 J/g", "cup_shape": "0.33"}
 KIND = {"known": "kind", "kind": "slow", "length": "600 mm", "width": "300 mm", "room": "21 °C"}
 
 
@@ -66,8 +67,13 @@ def test_over_the_sheet_in_a_wide_mould_is_a_stop() -> None:
     assert any("The sheet allows 50 mm" in caution["text"] for caution in reply["cautions"])
 
 
+def test_a_test_cup_does_not_raise_the_sheets_ceiling() -> None:
+    reply = ask({**CUP, "deepest": "20 mm", "length": "600 mm", "width": "300 mm", "room": "15 °C"}, depth="18 mm")
+    assert (reply["headline"]["text"], reply["headline"]["unit"]) == ("20", "mm")
+
+
 def test_in_a_tall_mould_the_width_decides() -> None:
-    post = {"known": "cup", "cool_time": "20 h", "shape": "round", "depth": "300 mm", "room": "22 °C", "mould": "pvc"}
+    post = {**CUP, "shape": "round", "depth": "300 mm", "room": "22 °C", "mould": "pvc"}
     slim, stout = ask(post, across="50 mm"), ask(post, across="90 mm")
     assert slim["headline"]["label"] == "Mould no wider than" and slim["headline"]["tone"] == "go"
     assert stout["headline"]["tone"] == "stop" and "layers" in stout["headline"]["say"]
@@ -76,7 +82,7 @@ def test_in_a_tall_mould_the_width_decides() -> None:
 
 def test_the_better_known_the_more_it_allows() -> None:
     kind = ask(KIND, depth="20 mm")["values"]["no_stop"]["si"]
-    cup = ask({"known": "cup", "cool_time": "21.3 h", "length": "600 mm", "width": "300 mm", "room": "21 °C", "depth": "20 mm"})["values"]["no_stop"]["si"]
+    cup = ask({**CUP, "length": "600 mm", "width": "300 mm", "room": "21 °C", "depth": "20 mm"})["values"]["no_stop"]["si"]
     assert kind < cup
 
 

@@ -46,33 +46,6 @@ def shaped(kinetics: Kinetics, s: float) -> Kinetics:
     return replace(kinetics, m=0.4 + 0.6 * s, b=0.10 - 0.06 * s, n=1.55 + 0.15 * s)
 
 
-def told(cool_s: float, heat: float, s: float) -> Kinetics:
-    """The reaction that a test cup was told as.
-
-    Parameters
-    ----------
-    cool_s : working time if it stayed at 25 °C, s.
-    heat : of the whole reaction, J/kg.
-    s : its shape.
-
-    Returns
-    -------
-    Kinetics
-
-    Examples
-    --------
-    >>> slow = shaped(Kinetics(1.6e-5, 390e3), 0.5)
-    >>> round(told(slow.cool_s, 390e3, 0.5).k25 * 1e5, 3)
-    1.6
-
-    References
-    ----------
-    arithmetic.
-    """
-    kinetics = shaped(Kinetics(1.0, heat), s)
-    return replace(kinetics, k25=kinetics.cool_s / cool_s)
-
-
 def plastic_cup(mass_kg: float, resin: Resin) -> Mould:
     """A thin plastic cup on the bench.
 

@@ -9,9 +9,8 @@ from functools import cached_property
 
 from calc.casting.cure.calibrate import NoFit
 from calc.casting.cure.cells import Footprint, oblong_footprint, round_footprint
-from calc.casting.cure.cup_test import told
 from calc.casting.cure.kinetics import heat_of_reaction
-from calc.casting.cure.known import Facts, Known, known_steps, levels
+from calc.casting.cure.known import Facts, Known, fitted_before, known_steps
 from calc.casting.cure.outlook import Beneath, Plan
 from calc.casting.cure.pour import Mould, Resin
 from calc.casting.cure.thermal import Films, Material, Wall, materials, reach
@@ -140,8 +139,8 @@ class Case:
         """
         given, density = self.given, self.given.si("density")
         if given.choice("known") == "cup":
-            kinetics = told(given.si("cool_time"), given.si("heat") * 1e3, given.si("form"))
-            return Known(Resin(kinetics, density), levels()["cup"])
+            fitted = fitted_before(given.si("cup_gel"), given.si("cup_heat"), given.si("cup_shape"))
+            return (yield from known_steps(Facts(density=density, fitted=fitted)))
         if given.choice("known") == "kind":
             return (yield from known_steps(Facts(given.choice("kind"), density=density)))
         heat = heat_of_reaction(*given.ratio("ratio")) if given.typed("ratio") else None

@@ -19,9 +19,6 @@ _ROUND = (("shape", ("round",)),)
 _OBLONG = (("shape", ("oblong",)),)
 
 _sheet = partial(measure, fold=True, group="More from the sheet", when=_SHEET)
-_cup = partial(
-    Quantity, kind="count", units=("", ""), hint="From the test cup.", basis="cure-fit", fold=True, group="More from the cup", when=_CUP
-)
 _mould = partial(measure, fold=True, group="The mould")
 _pour = partial(measure, fold=True, group="The pour")
 _below = partial(measure, required=False, fold=True, group="A layer below")
@@ -39,11 +36,11 @@ FIELDS: tuple[Field, ...] = (
         basis="judgement",
     ),
     Choice(name="kind", label="Kind of resin", options=tuple(Option(kind.id, kind.name) for kind in resin_classes()), when=_KIND),
-    measure("deepest", "Deepest layer on the sheet", "mm", 1, 500, usual=(2, 150), required=False, when=_SHEET),
+    measure("deepest", "Deepest layer on the sheet", "mm", 1, 500, usual=(2, 150), required=False, when=(("known", ("sheet", "cup")),)),
     measure("pot_life", "Pot life on the sheet", "min", 2, 6000, usual=(8, 3000), hint="Or working time.", required=False, when=_SHEET),
-    measure(
-        "cool_time", "Working time if it stayed at 25 °C (77 °F)", "h", 0.1, 400, usual=(0.4, 80), hint="From the test cup.", when=_CUP,
-    ),
+    measure("cup_gel", "Gels, thin, at 25 °C (77 °F) in", "h", 0.02, 1000, usual=(0.3, 100), hint="'What is this resin?' gives these three.", when=_CUP),
+    measure("cup_heat", "Heat of the mix", "J/g", 100, 700, usual=(220, 520), when=_CUP),
+    Quantity(name="cup_shape", label="Shape number", kind="count", units=("", ""), low=-0.3, high=1.3, when=_CUP),
     measure("depth", "Depth planned", "mm", 1, 1000, usual=(3, 400), hint="Resin, where it stands deepest."),
     Choice(name="shape", label="Seen from above", options=(Option("oblong", "Oblong"), Option("round", "Round")), default="oblong", basis="judgement"),
     measure("length", "Mould, length inside", "mm", 5, 5000, usual=(20, 3000), when=_OBLONG),
@@ -75,8 +72,6 @@ FIELDS: tuple[Field, ...] = (
         name="ratio", label="Ratio by weight, A first", hint="It tells how much heat there is.", required=False, fold=True,
         group="More from the sheet", when=_SHEET,
     ),
-    _cup(name="heat", label="Heat of its reaction, J/g", low=150, high=700, usual=(250, 520), default="380"),
-    _cup(name="form", label="Form of its reaction", low=-0.3, high=1.3, default="0.33"),
     measure(
         "density", "Density of the mix", "g/mL", 0.8, 2.5, usual=(1.0, 1.3), default=f"{standard('density usual'):g}", basis="practice",
         fold=True, group="The pour",

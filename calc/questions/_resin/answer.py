@@ -15,7 +15,8 @@ from calc.questions._resin.working import working
 _LONGEST_FOR_CLOCK = 600 * 60.0  # what How much to weigh? takes as a usual working time, s
 #: Figures of the sheet that other questions take as they were typed.
 _HANDED: tuple[str, ...] = (
-    "pot_life", "pot_mass", "pot_temperature", "deepest", "largest", "lowest", "highest", "earliest", "latest", "demould", "cure", "density_a", "density_b",
+    "pot_life", "pot_mass", "pot_temperature", "deepest", "deepest_temperature", "largest", "lowest", "highest", "earliest", "latest", "demould",
+    "cure", "density_a", "density_b",
 )
 _LEVELS = ("class", "unknown", "defined", "depth", "both", "cup")
 
@@ -68,6 +69,7 @@ def carries(profile: Profile) -> Iterator[Carry]:
     ratio = {"ratio": given.text("ratio")} if given.typed("ratio") else {}
     room = {"room": sheet.as_typed("room")}
     fit = profile.known.fit
+    yield Carry("how-deep-how-hot", {**_deep(profile, typed), **room})
     if given.choice("known") == "kind":
         yield Carry("when-can-i", {"resin": given.choice("kind"), **room})
         return
@@ -91,6 +93,17 @@ def carries(profile: Profile) -> Iterator[Carry]:
     before = {there: typed[here] for here, there in renamed.items() if here in typed} | ratio | working_time
     if before:
         yield Carry("before-a-pour", before)
+
+
+def _deep(profile: Profile, typed: dict[str, str]) -> dict[str, str]:
+    """What the question of depth takes over: the cup's figures or the sheet's."""
+    given, deepest = profile.given, {name: typed[name] for name in ("deepest",) if name in typed}
+    if given.choice("known") == "kind":
+        return {"known": "kind", "kind": given.choice("kind")}
+    if profile.known.fit is not None:
+        return {"known": "cup", **cup_figures(profile), **deepest}
+    sheet = {name: typed[name] for name in ("pot_life", "pot_mass", "pot_temperature", "deepest_temperature") if name in typed}
+    return {"known": "sheet", **sheet, **deepest, "pot_means": given.choice("pot_means"), **({"ratio": given.text("ratio")} if given.typed("ratio") else {})}
 
 
 def cup_figures(profile: Profile) -> dict[str, str]:
