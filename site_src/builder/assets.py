@@ -19,6 +19,8 @@ from .setup import Trouble
 from .squeeze import squeeze_js
 
 SITE_LINE = "/* SITE */ null"
+#: Hex digits of a file's SHA-256 that the service worker compares: 128 bits tell any damage.
+KEPT_OF_HASH = 32
 TYPES = {
     ".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
     ".mjs": "text/javascript; charset=utf-8", ".wasm": "application/wasm", ".zip": "application/zip", ".gz": "application/gzip",
@@ -46,7 +48,7 @@ def collect(source: Path, stylesheet: str, engine: Engine, calc_zip: Path) -> As
     calc = calc_zip.read_bytes()
     parts = {"css/site.css": stylesheet.encode(), "calc.zip": calc, "calc.zip.gz": gzip.compress(calc, 9, mtime=0)}
     parts |= {f"js/{path.relative_to(source / 'js').as_posix()}": _script(path) for path in sorted((source / "js").rglob("*.js"))}
-    parts["worker/desk-worker.js"] = _script(source / "worker" / "desk-worker.js")
+    parts |= {f"worker/{path.name}": _script(path) for path in sorted((source / "worker").glob("*.js"))}
     parts["worker/engine.js"] = _engine_module(engine, _digest({"calc.zip": calc}))
     folder = f"assets/{_digest(parts)}"
     names = {name: f"{folder}/{name}" for name in parts}
@@ -68,6 +70,7 @@ def service_worker(template: str, files: Mapping[str, bytes], engine: Engine) ->
 
     A page is listed under the address it is asked for, ``x/`` for ``x/index.html``, because hosts redirect the other one.
     """
+    template = squeeze_js(template)
     if template.count(SITE_LINE) != 1:
         raise Trouble(f"sw.js must have '{SITE_LINE}' exactly once")
     entries = []
@@ -76,7 +79,7 @@ def service_worker(template: str, files: Mapping[str, bytes], engine: Engine) ->
             continue
         group = "engine" if path.startswith(f"engine/{engine.hash}/") else "shell"
         address = path.removesuffix("index.html") if Path(path).name == "index.html" else path
-        entries.append([address or "./", hashlib.sha256(content).hexdigest(), len(content), group, type_of(path)])
+        entries.append([address or "./", hashlib.sha256(content).hexdigest()[:KEPT_OF_HASH], len(content), group, type_of(path)])
     version = hashlib.sha256(json.dumps(entries).encode() + template.encode()).hexdigest()[:16]
     site = {"version": version, "engine": engine.hash, "files": entries}
     return template.replace(SITE_LINE, json.dumps(site, separators=(",", ":")))

@@ -8,7 +8,7 @@ import { engineAtHand, report } from './sw-client.js';
 
 const WORKER = new URL('../worker/desk-worker.js', import.meta.url);
 const SLOW_MS = 20_000; // a start that shows no progress for so long is called failed, though it may still come
-const GRACE_MS = 1_000; // time for a cancelled request to end by itself: cheaper than a new start
+const GRACE_MS = 4_000; // time for a cancelled request to end by itself: cheaper than a new start
 const CALM_MS = 60_000; // a crash this long after the last one is a first one again
 
 /** A request that was not answered. `code`: 'crashed', 'bug', 'request', 'noWasm', 'noModule', 'tooSlow', 'notLoaded'. */

@@ -4,7 +4,7 @@
 // (pages, scripts, styles, `calc`) under the version of the site, `engine` (the Python runtime) under a hash of its own, so that a new site does not fetch the runtime again. Large files come as .gz and are inflated here. An update is fetched beside what
 // runs, and takes over when the page asks for it. Nothing is ever answered with another file than the one asked for.
 
-/** @type {{version: string, engine: string, files: [string, string, number, 'shell'|'engine', string][]}} url, sha-256, bytes, group, type */
+/** @type {{version: string, engine: string, files: [string, string, number, 'shell'|'engine', string][]}} url, hash, bytes, group, type */
 const SITE = /* SITE */ null;
 
 const ROOT = self.registration.scope;
@@ -13,8 +13,9 @@ const CACHES = { shell: `${PREFIX}shell ${SITE.version}`, engine: `${PREFIX}engi
 const FILES = new Map(SITE.files.map(([path, hash, size, group, type]) => [new URL(path, ROOT).href, { hash, size, group, type }]));
 const NOT_FOUND = new URL('404.html', ROOT).href;
 
-async function sha256(buffer) {
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', buffer));
+/** The first 128 bits of the SHA-256: enough to tell a damaged file. */
+async function hashOf(buffer) {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', buffer), 0, 16);
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
@@ -22,7 +23,7 @@ async function sha256(buffer) {
 async function kept(cacheName, url, deep) {
   const response = await (await caches.open(cacheName)).match(url);
   if (!response || !deep) return response;
-  return (await sha256(await response.clone().arrayBuffer())) === FILES.get(url).hash ? response : undefined;
+  return (await hashOf(await response.clone().arrayBuffer())) === FILES.get(url).hash ? response : undefined;
 }
 
 /** Get a file from the network, check it, keep it. An error of any kind means that nothing was kept. */
@@ -35,7 +36,7 @@ async function obtain(url) {
   if (packed && body[0] === 0x1f && body[1] === 0x8b) { // some hosts inflate .gz on the way: then it is plain already
     body = new Uint8Array(await new Response(new Blob([body]).stream().pipeThrough(new DecompressionStream('gzip'))).arrayBuffer());
   }
-  if ((await sha256(body)) !== file.hash) throw new Error(`not the file that belongs to this version: ${url}`);
+  if ((await hashOf(body)) !== file.hash) throw new Error(`not the file that belongs to this version: ${url}`);
   const response = new Response(body, { headers: { 'Content-Type': file.type, 'Content-Length': String(body.length) } });
   await (await caches.open(CACHES[file.group])).put(url, response.clone());
   return response;

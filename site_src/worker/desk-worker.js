@@ -11,13 +11,15 @@
 // plainly after a restore that failed for whatever reason, which also throws that snapshot away.
 
 import { ENGINE } from "./engine.js";
+import { makeRoomFor, noWasm } from "./wasm.js";
+import { zipEntries } from "./zip.js";
 
 const started = performance.now();
 const here = (path) => new URL(path, import.meta.url).href;
 const folder = here(ENGINE.folder);
 const cacheName = `blankwright-snapshot ${here(ENGINE.root)}`;
 const snapshotKey = here(`snapshot-${ENGINE.key}`);
-const SNAPSHOT_HEAP = 30 * 1024 * 1024; // the private snapshot code cannot take a heap that has grown past this
+const SNAPSHOT_MOST = 48 * 1024 * 1024; // a memory larger than this is not kept
 const IDLE_MS = 800; // quiet time after the last call before the snapshot is made
 
 let handle = null; // the one proxy that crosses, kept as long as the worker lives
@@ -36,29 +38,9 @@ async function bytes(url) {
   return new Uint8Array(await response.arrayBuffer());
 }
 
-/** The files of a stored (not deflated) zip, by its central directory: [name, content] pairs. */
-function* zipEntries(zip) {
-  const view = new DataView(zip.buffer, zip.byteOffset, zip.byteLength);
-  const end = zip.byteLength - 22; // no comment: the end record is the last thing
-  let at = view.getUint32(end + 16, true);
-  for (let left = view.getUint16(end + 10, true); left > 0; left--) {
-    const size = view.getUint32(at + 24, true);
-    const nameLength = view.getUint16(at + 28, true);
-    const local = view.getUint32(at + 42, true);
-    const data = local + 30 + view.getUint16(local + 26, true) + view.getUint16(local + 28, true);
-    yield [new TextDecoder().decode(zip.subarray(at + 46, at + 46 + nameLength)), zip.subarray(data, data + size)];
-    at += 46 + nameLength + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
-  }
-}
-
-/** Rejects when the wasm cannot be compiled: Pyodide only tells the console that, and then waits for ever. */
-const noWasm = new Promise((_, reject) => {
-  const compile = WebAssembly.instantiateStreaming.bind(WebAssembly);
-  WebAssembly.instantiateStreaming = (...given) => compile(...given).catch((error) => (reject(error), Promise.reject(error)));
-});
-
 /** Start Pyodide, from a snapshot if one is given, with the files of `calc` in place before Python runs. */
 async function boot(calc, snapshot) {
+  makeRoomFor(snapshot);
   import(`${folder}pyodide.asm.mjs`).catch(() => {}); // Pyodide asks for it later, and tells if it fails
   const { loadPyodide, version } = await import(`${folder}pyodide.mjs`);
   progress(2);
@@ -94,7 +76,7 @@ async function keepSnapshot() {
   if (!globalThis.caches) return;
   try {
     python.runPython("import bridge; bridge.settle()");
-    if (python._module.HEAP8.length !== SNAPSHOT_HEAP) return;
+    if (python._module.HEAP8.length > SNAPSHOT_MOST) return;
     const snapshot = python.makeMemorySnapshot();
     await dropSnapshot();
     await (await caches.open(cacheName)).put(snapshotKey, new Response(snapshot));
