@@ -30,6 +30,7 @@ PLAIN = {
     "how-deep-how-hot": {"deepest": "50", "depth": "30", "length": "600", "width": "300", "room": "20"},
     "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
     "why-out-of-true": {"sign": "dish", "diameter": "300", "thickness": "50", "warm": "all"},
+    "does-it-fit-the-lathe": {"across": "300", "along": "50", "lathe": "floor", "swing": "460"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 
