@@ -107,6 +107,8 @@ def inside_circle(corners: Sequence[Point], radius_m: float) -> Moments:
     ----------
     Geometry.
     """
+    if all(cx * cx + cy * cy <= radius_m * radius_m for cx, cy in corners):
+        return inside_outline(corners)
     area = x = y = 0.0
     for start, end in _sides(corners):
         for p, q, within in _cut_by_circle(start, end, radius_m):
@@ -181,7 +183,9 @@ def shared_area(outlines: Sequence[Sequence[Point]]) -> float:
     """
     low = max(min(y for _, y in outline) for outline in outlines)
     high = min(max(y for _, y in outline) for outline in outlines)
-    if high <= low:
+    left = max(min(x for x, _ in outline) for outline in outlines)
+    right = min(max(x for x, _ in outline) for outline in outlines)
+    if high <= low or right <= left:
         return 0.0
     step = (high - low) / _LINES
     return step * sum(_shared_on_line(outlines, low + (number + 0.5) * step) for number in range(_LINES))

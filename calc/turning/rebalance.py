@@ -14,6 +14,7 @@ from calc.turning.make_up import Blank, Wood
 
 _ROUNDS = 40  # steps towards balance before giving up
 _NEAR = 1e-3  # of what it was: out of balance that counts as none
+_NEARBY = 0.5  # of the largest round about the middle: a smaller round is no longer a piece of it
 _HAIR = 1e-9  # rad: two directions that are one
 _LEAST = 1e-6  # of the blank's mass: a difference in mass too small to shift by
 
@@ -69,7 +70,7 @@ def balanced_centre(blank: Blank, woods: Sequence[Wood]) -> Point | None:
     Returns
     -------
     tuple of float or None
-        from the blank's middle, m; None when there is none nearby.
+        from the blank's middle, m; None when none leaves half of the largest round.
 
     Notes
     -----
@@ -91,7 +92,7 @@ def balanced_centre(blank: Blank, woods: Sequence[Wood]) -> Point | None:
     near = _NEAR * make_up.weigh(blank, woods, turned_m=make_up.true_round(blank)).unbalance
     for _ in range(_ROUNDS):
         across = make_up.true_round(blank, (x, y))
-        if across <= 0:
+        if across < _NEARBY * make_up.true_round(blank):
             return None
         body = make_up.weigh(blank, woods, (x, y), across)
         if body.unbalance <= near:

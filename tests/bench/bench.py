@@ -25,6 +25,7 @@ sys.path.insert(0, str(ROOT))
 
 from site_src.builder import setup  # noqa: E402
 from site_src.builder.serve import serving  # noqa: E402
+from tests.bench.balance import seconds_of_balance  # noqa: E402
 from tests.bench.cure import seconds_of_cure  # noqa: E402
 
 ROUNDS = 5
@@ -157,12 +158,14 @@ def report(starts: dict[str, list[float]], keystrokes: list[float]) -> int:
     engine = sum(path.stat().st_size for path in dist.glob("engine/*/*.gz"))
     ordered = sorted(keystrokes)
     ours, scipys = seconds_of_cure()
+    woods, plain = seconds_of_balance()
     rows: list[tuple[str, float, float, Callable[[float], str]]] = [
         ("later start / stock start", middle["later"] / middle["stock"], 0.15, "{:.3f}".format),
         ("first start, files local / stock start", middle["plain"] / middle["stock"], 0.45, "{:.3f}".format),
         ("answer after a keystroke, median, ms", statistics.median(ordered), 20, "{:.1f}".format),
         ("answer after a keystroke, p95, ms", ordered[int(len(ordered) * 0.95)], 60, "{:.1f}".format),
         ("cure of a deep pour, our time / scipy's", ours / scipys, 1, "{:.2f}".format),
+        ("balance of three woods / plain answer", woods / plain, 20, "{:.1f}".format),
         ("engine compressed, MB", engine / 1e6, 6.5, "{:.2f}".format),
         ("style compressed, kB", packed("assets/*/css/*") / 1e3, 14, "{:.1f}".format),
         ("scripts compressed, kB", (packed("assets/*/js/**/*") + packed("assets/*/worker/*") + packed("sw.js")) / 1e3, 40, "{:.1f}".format),

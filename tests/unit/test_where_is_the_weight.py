@@ -123,6 +123,13 @@ def test_it_may_get_worse_as_it_is_turned_down() -> None:
     assert [row[0] for row in ask(way="mounted", **HALF, finish="240")["grids"][0]["rows"]][-1] == "240 mm"
 
 
+def test_the_weight_sits_where_nothing_is_cut_away() -> None:
+    """0.87 of the radius, down to 5 mm: 130 mm in a round of 300, 100 mm where it is turned down to 240."""
+    assert value(ask(way="mounted", **HALF), "radius") == pytest.approx(0.130)
+    assert value(ask(way="mounted", **HALF, finish="240"), "radius") == pytest.approx(0.100)
+    assert value(ask(way="mounted", **HALF, finish="240", at="120"), "radius") == pytest.approx(0.120)
+
+
 def test_a_square_blank_in_the_middle_is_in_balance_until_its_corner_is_wood() -> None:
     square = {"blank": "square", "side": "300", "thickness": "50", "wood1_shape": "round", "wood1_across": "60", "wood1_by": "density", "wood1_density": "0.6"}
     assert ask(way="mounted", **square, wood1_out="0")["headline"]["text"] == "Nothing"

@@ -202,7 +202,7 @@ class Case:
         typed = self.given.maybe("at")
         if typed is not None and typed > self.swept / 2 * (1 + 1e-9):
             raise InputError("at", "beyond", rim=self.tape(self.swept / 2))
-        return self.inside_rim(self.round) if typed is None else typed
+        return self.inside_rim(self.finish if self.made and self.finish is not None else self.round) if typed is None else typed
 
     def inside_rim(self, across: float) -> float:
         """A little inside a rim, m: on a mark of a metric tape, so that the units asked for change no answer."""

@@ -37,9 +37,10 @@ def drawing(case: Case, shift: Shift | None) -> Drawing:
     size = _SPOT * case.swept
     out = min(case.place, case.swept / 2 - size)
     if case.body.unbalance > 0:
-        sketch.circle(_at(case, case.body.heavy, out), size, "spot")
-        for _, towards in case.weights:
-            sketch.circle(_at(case, towards, out), size, "metal")
+        inwards = max(out - 3 * size, 0.4 * out)
+        sketch.circle(_at(case, case.body.heavy, out), size, "spot").text(_at(case, case.body.heavy, inwards), "heavy")
+        for weight, towards in case.weights:
+            sketch.circle(_at(case, towards, out), size, "metal").text(_at(case, towards, inwards), case.grams(weight))
     top = max(y for _, y in rim)
     left, right, low = min(x for x, _ in rim), max(x for x, _ in rim), min(y for _, y in rim)
     sketch.text((0.0, top + 0.02 * case.swept), "12", "measure")
@@ -61,6 +62,8 @@ def says(case: Case, shift: Shift | None, across: float) -> str:
         out.append(f"heavy spot (red) at {clock(case.body.heavy)}")
         for weight, towards in case.weights:
             out.append(f"{case.grams(weight)} (dark) at {clock(towards)}, {given.write(case.place, 'length')} from the spindle")
+    if case.made and case.finish is not None:
+        out.append("the dashed ring is what it is turned down to")
     if shift is not None:
         out.append("the dashed line is where the wood goes")
     return "; ".join(out) + "."
