@@ -119,7 +119,7 @@ def _values(case: Case, shift: Shift | None, cut: Centre | None) -> dict[str, Fi
         "off_x": long(body.x / body.mass_kg),
         "off_y": long(body.y / body.mass_kg),
         "unbalance": Figure(body.unbalance, "out of balance", f"{1000 * body.unbalance:.4g} kg·mm at {clock(body.heavy)}"),
-        "weight": figure(given.write(case.weight, "small mass"), "mass", case.weight),
+        "weight": figure(case.small(case.weight), "mass", case.weight),
         "radius": long(case.place),
         "under": Figure(case.under, "rotational speed", f"{rpm_text(case.under)} rpm"),
         "pull": figure(given.write(pull, "mass", "up"), "mass", pull),

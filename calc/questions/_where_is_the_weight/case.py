@@ -10,7 +10,7 @@ from calc.casting import wood as of_wood
 from calc.casting.outlines import Point, crosses
 from calc.casting.species import all_species
 from calc.errors import InputError
-from calc.quantity import Style, restate, to_si
+from calc.quantity import Shown, Style, restate, to_si
 from calc.questions import Given
 from calc.questions._how_fast.remedies import WEIGHT_REACH
 from calc.questions._where_is_the_weight.fields import MADE, NONE, WOODS
@@ -320,8 +320,12 @@ class Case:
         unit = self.given.pick("mm", "in")
         return f"{restate(length, 'length', unit)} {unit}"
 
+    def small(self, mass: float) -> Shown:
+        """A small mass, to two figures: a light weight is no nought."""
+        return self.given.write(mass, ("mass", Style(self.given.pick("g", "oz"), figures=2)))
+
     def grams(self, mass: float) -> str:
-        """A small mass."""
-        return str(self.given.write(mass, "small mass"))
+        """The same as a text."""
+        return str(self.small(mass))
 
 

@@ -78,16 +78,16 @@ def _hang(case: Case, tone: Tone) -> Headline:
     then = f"Until then stay under {near_rpm(case.under)} rpm."
     where = f"{length(case, case.place)} out"
     if len(case.weights) > 1:
-        shown = [case.given.write(weight, "small mass") for weight, _ in case.weights]
+        shown = [case.small(weight) for weight, _ in case.weights]
         places = " and ".join(clock(towards) for _, towards in case.weights)
         return Headline(verb, " + ".join(weight.text for weight in shown), shown[0].unit, f"{where}, at {places} in that order. {then}", tone)
-    shown_one = case.given.write(case.weight, "small mass")
+    shown_one = case.small(case.weight)
     at = "where it hung" if case.way == "hung" else f"at {clock(case.light)}"
     return Headline(verb, shown_one.text, shown_one.unit, f"{where}, {at}. {then}", tone)
 
 
 def _little(case: Case) -> Headline:
-    shown = case.given.write(case.weight, "small mass")
+    shown = case.small(case.weight)
     at = "where it hung" if case.way == "hung" else f"at {clock(case.light)}"
     say = f"{length(case, case.place)} out, {at}. At {near_rpm(case.speed)} rpm a lathe of {_heavy(case)} hardly feels it without."
     return Headline("To balance it", shown.text, shown.unit, say, "go")
