@@ -61,6 +61,7 @@ QUESTION = Question(
         "cured-first": "{label}: {given} is no later than leaving the mould, {other}. One of them is misread.",
         "hard-first": "{label}: {given} is no longer than the pot life, {other}. One of them is misread.",
         "cup-lengths": "{label}: {temperatures} temperatures for {minutes} times. One for each would do.",
+        "cup-alone": "Enter {label_lower}: the cup warmed too little or too much to tell the rest by, so the sheet has to count.",
         "cup-order": "{label}: each has to be later than the one before it.",
         "never-so-hot": "{label}: resin with so long a pot life never gets that hot in its cup. Choose another end, or 'It does not say'.",
     },

@@ -186,6 +186,20 @@ def test_a_cup_that_stayed_cool_asks_for_a_larger_one_and_the_sheet_counts() -> 
     assert "ran away" in text and "50 g" in text
 
 
+def test_a_cup_that_tells_nothing_needs_the_sheet() -> None:
+    cool = {"vessel": "foam", "cup_mass": "100", "cup_room": "22", "cup_gel": "44 h", "cup_minutes": "100 600 1100 2200", "cup_temperatures": "23 25 26 25"}
+    (error,) = ask(known="cup", ratio="100:43", **cool)["errors"]
+    assert (error["field"], error["code"]) == ("pot_life", "cup-alone") and "{" not in error["message"]
+
+
+def test_readings_of_no_reaction_are_doubted() -> None:
+    _, cup = poured_cup(2.2e-5, 380e3, 0.0, 100)
+    assert "fit" not in cautions(ask(**cup))
+    mixed_up = cup["cup_temperatures"].split()
+    mixed_up[1], mixed_up[4] = mixed_up[4], mixed_up[1]
+    assert "fit" in cautions(ask(**cup | {"cup_temperatures": " ".join(mixed_up)}))
+
+
 def test_the_cup_grows_with_the_pot_life() -> None:
     sizes = [cup_for(minutes * 60.0) for minutes in (10, 30, 90, 150, 300, 700, 1000, 3000)]
     assert len(set(sizes)) == len(sizes)

@@ -133,7 +133,7 @@ def profile_steps(given: Given) -> Generator[float, None, Profile]:
     Raises
     ------
     InputError
-        of the sheet (see :meth:`Sheet.check`), of the cup, ``never-so-hot``.
+        of the sheet (see :meth:`Sheet.check`), of the cup, ``cup-alone``, ``never-so-hot``.
     """
     sheet = Sheet(given)
     sheet.check()
@@ -145,6 +145,8 @@ def profile_steps(given: Given) -> Generator[float, None, Profile]:
             known = yield from _part(known_steps(replace(facts, cup=cup_of(given, facts.raw))), 0.0, 0.8)
         except NoFit as none:
             failed = none.code
+            if facts.pot_life_s is None and facts.deepest_m is None:
+                raise InputError("pot_life", "cup-alone") from None
     if known is None:
         try:
             known = yield from _part(known_steps(facts), 0.0, 0.5)

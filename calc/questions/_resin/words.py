@@ -15,9 +15,11 @@ from calc.casting.resin import CupSize, cup_for, next_cup
 from calc.quantity import Rounding, Shown, Style
 from calc.questions._resin.profile import BUCKET_KG, Profile
 from calc.questions._when.hours import after
+from calc.sources import value
 from calc.words import inside
 
 _FROM = {"sheet": "the sheet", "worked out": "worked out", "assumed": "assumed", "cup": "the test cup", "kind": "its kind", "fitted": "fitted"}
+_APART = 3.0  # times what a reading may be off: our judgement
 _FAR_K = 5.0  # a cup this far from the shop's temperature says less: each 5 °C adds about 4 % to the error of a depth (cure-trials)
 
 
@@ -170,6 +172,8 @@ class Said:
             yield Caution("disagree", "caution", text)
         if profile.cup_failed:
             yield Caution("cup", "caution", self._cup_again())
+        if self._apart:
+            yield Caution("fit", "caution", "The cup's readings do not go with one reaction. Look for a slip in them: unit, order, the gel.")
         if given.choice("known") == "cup" and abs(given.si("cup_room") - profile.room_k) >= _FAR_K:
             yield Caution("cup-room", "caution", "The cup was tested well away from this shop's temperature: test again at that of the pour.")
         if profile.known.level.id == "class":
@@ -178,6 +182,15 @@ class Said:
         if pot_life is not None and pot_life < step_of("fast pot life") * 60:
             yield Caution("fast", "caution", "So fast a system is beyond what the model was tried on. Mix little, and pour thin.")
         yield from self._bottles()
+
+    @property
+    def _apart(self) -> bool:
+        """Whether readings and fit are further apart than readings may be."""
+        fit, given = self.profile.known.fit, self.profile.given
+        if fit is None:
+            return False
+        rise = max(given.many("cup_temperatures")) - given.si("cup_room")
+        return fit.off_k > _APART * max(value("cure", "fit temperature"), value("cure", "fit temperature share") * rise)
 
     def _cup_again(self) -> str:
         """The next cup to try, a size larger or smaller."""

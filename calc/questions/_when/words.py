@@ -98,7 +98,7 @@ class Said:
     def lines(self) -> Iterator[Line]:
         """One a step, in order, each with how to try it by hand."""
         notes = {
-            "pour": "while it runs; wood drinks, so look after an hour; what sinks later is a thin next layer",
+            "pour": "while it runs; wood drinks, so look again before then; what sinks later is a thin next layer",
             "swirl": f"common practice; try with a stick from {self.at((self.casting.swirl or (0.0,))[0] / 2, 'down')} on: a line should hold half a minute",
             "layer": self._layer_note,
             "dry": "soft all the same: no prints, no dust",
