@@ -17,7 +17,7 @@ from typing import Any, cast
 
 from calc.answers import Answer
 from calc.errors import InputError, InputErrors
-from calc.fields import Choice, Field, Parsed, Query, Typed, Value, wanting
+from calc.fields import Choice, Field, Parsed, Quantity, Query, Typed, Value, wanting
 from calc.quantity import Rounding, Shown, Style, System, write
 
 #: Work that takes its time: it yields the share that is done, 0 to 1, now and then, and returns the answer.
@@ -75,6 +75,11 @@ class Given:
     def text(self, name: str) -> str:
         """The field as typed."""
         return self._values[name].text if name in self._values else ""
+
+    def as_typed(self, name: str) -> str:
+        """The field as typed, or its default, with the unit that a bare number has: for another question to take."""
+        text, declared = self.text(name), self._fields[name]
+        return f"{text} {declared.unit(self.system)}".strip() if isinstance(declared, Quantity) and text[-1:].isdigit() else text
 
     def write(self, si: float, style: str | tuple[str, Style], rounding: Rounding = "nearest") -> Shown:
         """Write ``si`` in the system that the maker has chosen; see :func:`calc.quantity.write`."""

@@ -30,7 +30,7 @@ FIELDS: tuple[Field, ...] = (
         label="Resin",
         options=(
             Option("pot", "I have its pot life"),
-            Option("cup", "I have its test cup, fitted"),
+            Option("cup", "I have its test cup", "Worked out under What is this resin?"),
             *(Option(kind.id, kind.name) for kind in resin_classes()),
         ),
         default="pot",
@@ -119,10 +119,11 @@ QUESTION = Question(
     work=work,
     table=Table(
         caption="Leave the mould after: by kind of resin, round mould 200 mm (8 in) across, board",
-        rows=("room", (("18", "23"), ("64", "73"))),
+        rows=("room", (("15", "20", "25"), ("59", "68", "77"))),
         columns=("resin", ("slow", "standard", "fast")),
         fixed={"depth": ("4", "3/16"), "across": ("200", "8"), "shape": "round"},
         cell=_cell,
+        warm=False,
         note="4 mm (3/16 in) deep. The coldest part is stiff by then; twice what the model says. The sheet's time counts where it is longer.",
     ),
     rules=(

@@ -124,9 +124,10 @@ def test_another_chemistry_is_refused() -> None:
 def test_what_is_carried_is_taken_as_it_stands() -> None:
     reply = ask(**DEEP, viscosity="450", demould="72", cure="7 days", earliest="24", latest="48", lowest="15", highest="28", largest="10 kg")
     carried = {carry["to"]: carry["inputs"] for carry in reply["carries"]}
-    assert {"when-can-i", "how-much-to-weigh", "before-a-pour"} <= set(carried)
+    assert set(carried) == {"how-deep-how-hot", "when-can-i", "how-much-to-weigh", "before-a-pour"}
     assert carried["when-can-i"]["pot_life"] == "11 h" and carried["before-a-pour"]["sheet_mass"] == "10 kg"
-    missing = {"when-can-i": {"depth": "30", "across": "200"}, "how-much-to-weigh": {"total": "500"}, "before-a-pour": {}}
+    pour = {"depth": "30", "across": "200", "shape": "round"}
+    missing = {"how-deep-how-hot": pour, "when-can-i": pour, "how-much-to-weigh": {"total": "500"}, "before-a-pour": {}}
     for to, rest in missing.items():
         there = desk.answer(to, carried[to] | rest)
         assert not there["errors"] and not there["queries"] and not there["unasked"], (to, there["text"])
@@ -170,9 +171,11 @@ def test_a_test_cup_finds_the_resin_it_was_poured_from() -> None:
     assert figure(reply, "ceiling") <= true
     labels = [line["label"] for line in reply["lines"]]
     assert "Keep the cup" in labels and "No mark from a fingernail after" in labels
-    carried = next(carry for carry in reply["carries"] if carry["to"] == "when-can-i")["inputs"]
-    there = desk.answer("when-can-i", carried | {"depth": "20", "across": "200"})
-    assert carried["resin"] == "cup" and not there["errors"] and "a test cup" in there["band"]["text"]
+    carried = {carry["to"]: carry["inputs"] for carry in reply["carries"]}
+    assert carried["when-can-i"]["resin"] == "cup" and carried["how-deep-how-hot"]["known"] == "cup"
+    for to in ("when-can-i", "how-deep-how-hot"):
+        there = desk.answer(to, carried[to] | {"depth": "15", "across": "200", "shape": "round"})
+        assert not there["errors"] and not there["unasked"] and "a test cup" in there["band"]["text"]
 
 
 def test_a_cup_that_stayed_cool_asks_for_a_larger_one_and_the_sheet_counts() -> None:

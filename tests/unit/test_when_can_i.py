@@ -109,6 +109,22 @@ def test_each_mould_has_its_own_clock() -> None:
     assert len({str(grid["rows"]) for grid in reply["grids"]}) == 3
 
 
+@pytest.mark.parametrize(
+    "resin",
+    [
+        {},
+        {"deepest": "10"},
+        {"resin": "pot", "pot_life": "90", "pot_means": "pour", "ratio": "100:43", "deepest": "10"},
+        {"resin": "cup", "cup_gel": "7 h", "cup_heat": "380", "cup_shape": "0.2"},
+    ],
+)
+def test_the_same_pour_is_asked_how_deep_and_how_hot(resin: dict[str, str]) -> None:
+    for more in ({}, {"shape": "oblong", "length": "300", "width": "100", "across": "", "fan": "yes", "wood": "20"}):
+        (carry,) = ask(**resin, **more)["carries"]
+        there = desk.answer(carry["to"], carry["inputs"])
+        assert carry["to"] == "how-deep-how-hot" and not there["errors"] and not there["queries"] and not there["unasked"], there["text"]
+
+
 # ---------------------------------------------------------------- what was seen counts
 
 

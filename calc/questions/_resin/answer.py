@@ -64,10 +64,10 @@ def answer(given: Given) -> Steps:
 def carries(profile: Profile) -> Iterator[Carry]:
     """What the next questions take over: the sheet's own figures, and the reaction of a test cup."""
     given, sheet = profile.given, profile.sheet
-    typed: dict[str, str] = {name: sheet.as_typed(name) for name in _HANDED if given.typed(name)}
+    typed: dict[str, str] = {name: given.as_typed(name) for name in _HANDED if given.typed(name)}
     clock: dict[str, str] = {name: typed[name] for name in ("earliest", "latest", "demould", "cure") if name in typed}
-    ratio = {"ratio": given.text("ratio")} if given.typed("ratio") else {}
-    room = {"room": sheet.as_typed("room")}
+    ratio = by_weight(profile)
+    room = {"room": given.as_typed("room")}
     fit = profile.known.fit
     yield Carry("how-deep-how-hot", {**_deep(profile, typed), **room})
     if given.choice("known") == "kind":
@@ -83,9 +83,9 @@ def carries(profile: Profile) -> Iterator[Carry]:
         yield Carry("when-can-i", {"resin": profile.kind.id, "deepest": typed["deepest"], **ratio, **room, **thick, **clock})
     pot_life = given.maybe("pot_life")
     working_time = {"working": typed["pot_life"]} if pot_life is not None and pot_life <= _LONGEST_FOR_CLOCK else {}
-    if ratio:
+    if given.typed("ratio"):
         density = {"density": str(given.write(sheet.density[0], "density"))} if sheet.density[1] != "assumed" else {}
-        yield Carry("how-much-to-weigh", {**ratio, "by": "weight", **density, **working_time})
+        yield Carry("how-much-to-weigh", {"ratio": given.text("ratio"), "by": "weight", **density, **working_time})
     elif given.typed("ratio_volume"):
         densities: dict[str, str] = {name: typed[name] for name in ("density_a", "density_b") if name in typed}
         yield Carry("how-much-to-weigh", {"ratio": given.text("ratio_volume"), "by": "volume", **densities, **working_time})
@@ -103,7 +103,13 @@ def _deep(profile: Profile, typed: dict[str, str]) -> dict[str, str]:
     if profile.known.fit is not None:
         return {"known": "cup", **cup_figures(profile), **deepest}
     sheet = {name: typed[name] for name in ("pot_life", "pot_mass", "pot_temperature", "deepest_temperature") if name in typed}
-    return {"known": "sheet", **sheet, **deepest, "pot_means": given.choice("pot_means"), **({"ratio": given.text("ratio")} if given.typed("ratio") else {})}
+    return {"known": "sheet", **sheet, **deepest, "pot_means": given.choice("pot_means"), **by_weight(profile)}
+
+
+def by_weight(profile: Profile) -> dict[str, str]:
+    """The ratio by weight, where the sheet gives it or its volumes and densities do."""
+    found = profile.sheet.ratio
+    return {} if found is None or found[1] == "assumed" else {"ratio": f"100:{found[0].b:.4g}"}
 
 
 def cup_figures(profile: Profile) -> dict[str, str]:

@@ -13,11 +13,7 @@ from calc.casting.mixing import Ratio, mixed_density, ratio_by_weight
 from calc.casting.resin import stand_in
 from calc.casting.standards import standard
 from calc.errors import InputError, InputErrors
-from calc.fields import Quantity
 from calc.questions import Given
-from calc.questions._resin.fields import FIELDS
-
-_BY_NAME = {field.name: field for field in FIELDS}
 
 #: Where a figure comes from: the maker's sheet, arithmetic on it, or what stands in for it.
 Origin = Literal["sheet", "worked out", "assumed"]
@@ -55,12 +51,7 @@ class Sheet:
         ):
             lower, upper = maybe(first), maybe(second)
             if lower is not None and upper is not None and lower >= upper:
-                yield InputError(second, code, other=self.as_typed(first))
-
-    def as_typed(self, name: str) -> str:
-        """A quantity as typed, with its unit."""
-        text, field = self.given.text(name), _BY_NAME[name]
-        return f"{text} {field.unit(self.given.system)}" if isinstance(field, Quantity) and text[-1:].isdigit() else text
+                yield InputError(second, code, other=self.given.as_typed(first))
 
     def _density(self, density: float) -> object:
         return self.given.write(density, "density")

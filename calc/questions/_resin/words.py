@@ -232,7 +232,7 @@ class Said:
             ("demould", "Leave the mould after"), ("cure", "Full cure after"),
         ):
             if given.typed(name):
-                yield label, sheet.as_typed(name), "the sheet"
+                yield label, given.as_typed(name), "the sheet"
         rate_from = "fitted to the cup" if level.id == "cup" else "its kind" if level.id == "class" else f"fitted to {inside(level.name)}"
         yield "Gels, thin, at 25 °C (77 °F)", f"{kinetics.integral(GEL) / kinetics.k25 / 3600:.3g} h", rate_from
         cup = profile.known.fit

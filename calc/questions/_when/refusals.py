@@ -7,6 +7,7 @@ from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.stages import step_of
 from calc.questions import Given
 from calc.questions._when.casting import Casting
+from calc.questions._when.handed import handed
 from calc.questions._when.hours import after, figure_and_unit
 
 VALUES = ("working", "swirl_from", "swirl_to", "layer_from", "layer_to", "dry", "leave", "rough", "cured")
@@ -68,5 +69,6 @@ def too_hot(given: Given, casting: Casting) -> Answer:
             ),
         ),
         sources=("cure-solver", "cure-fit", "practice"),
+        carries=handed(given),
         values=no_hours(),
     )
