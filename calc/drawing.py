@@ -21,8 +21,8 @@ WIDTH = 320.0
 MOST_HEIGHT = 300.0
 _MARGIN = 26.0
 _LETTER = 7.0  # about as wide as a letter of a measure
-_CHART = (40.0, 12.0, 30.0, 12.0)  # left, top, bottom and right of a chart's field
-_CHART_HEIGHT = 210.0
+_CHART = (40.0, 24.0, 30.0, 12.0)  # left, top, bottom and right of a chart's field
+_CHART_HEIGHT = 222.0
 
 
 @dataclass(frozen=True)
@@ -194,15 +194,26 @@ def chart(
         px, py = place((at, y.low))
         marks.append(Mark("text", ((px, py + 14),), "axis", text))
     marks.append(Mark("text", ((WIDTH - right, _CHART_HEIGHT - 3),), "axis", x.label, "end"))
-    marks.append(Mark("text", ((left + 4, top + 8),), "axis", y.label, "start"))
+    marks.append(Mark("text", ((4, 12),), "axis", y.label, "start"))
+    names: list[Mark] = []
     for name, height in levels:
         marks.append(Mark("line", (place((x.low, height)), place((x.high, height))), "limit"))
         px, py = place((x.high, height))
-        marks.append(Mark("text", ((px, py - 4),), "limit", name, "end"))
+        names.append(Mark("text", ((px, py - 4),), "limit", name, "end"))
     for name, look, points in traces:
         placed = tuple(place(point) for point in points)
         marks.append(Mark("line", placed, look))
         if name and placed:
             top_most = min(placed, key=lambda point: point[1])
-            marks.append(Mark("text", ((top_most[0], max(top_most[1] - 5, top)),), look, name))
-    return Drawing(title, says, WIDTH, _CHART_HEIGHT, tuple(marks))
+            names.append(_free(Mark("text", ((min(max(top_most[0], left + 24), WIDTH - right - 24), max(top_most[1] - 5, top)),), look, name), names))
+    return Drawing(title, says, WIDTH, _CHART_HEIGHT, (*marks, *names))
+
+
+def _free(name: Mark, others: Sequence[Mark]) -> Mark:
+    """The name, moved down until it lies over no other."""
+    (x, y), apart = name.points[0], 13.0
+    for other in sorted(others, key=lambda mark: mark.points[0][1]):
+        (there, down), reach = other.points[0], 3.6 * (len(name.text) + len(other.text))
+        if abs(y - down) < apart and abs(x - there) < reach:
+            y = down + apart
+    return Mark("text", ((x, y),), name.look, name.text, name.anchor)

@@ -74,16 +74,16 @@ class Said:
     def headline(self) -> Headline:
         """Its kind, and the one limit that matters."""
         profile = self.profile
-        shown, sure = self.depth(profile.ceiling_m), self.depth(profile.no_stop_m)
-        where = f"In a wide mould, shop at {self.degrees(profile.room_k)}"
-        care = f"{where}. No stop found up to {sure}; from there on take care." if sure.si < shown.si else f"{where}. A ceiling, not a promise."
+        shown, stop = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
+        where = f"A ceiling, in a wide mould, shop at {self.degrees(profile.room_k)}."
+        care = f"{where} Up to {stop} take care; over that, stop." if shown.si < stop.si else where
         narrow = "" if profile.known.level.id == "cup" else " A test cup narrows that."
         return Headline(f"{profile.kind.name} resin: one layer, at most", shown.text, shown.unit, care + narrow, self.tone)
 
     def lines(self) -> Iterator[Line]:
         """What is acted on next."""
         profile, given = self.profile, self.profile.given
-        yield Line.of("No stop found up to", self.depth(profile.no_stop_m), "in a wide mould; a narrow one is asked of How deep and how hot?")
+        yield Line.of("Stop over", self.depth(profile.ceiling_m), "in a wide mould; a narrow one is asked of How deep and how hot?")
         half = profile.bucket_s / 2
         mass = given.pick(f"{BUCKET_KG:g} kg", f"{given.write(BUCKET_KG, ('mass', Style('lb', figures=2)))}")
         yield Line(f"{mass} in a bucket: pour within", after(half, "down"), "", "half of what the model gives; spread what is left thin, outdoors")
@@ -117,11 +117,13 @@ class Said:
     def limits(self) -> Iterator[Limit]:
         """What limits the depth; the least rules."""
         profile = self.profile
-        by_heat = profile.sheet_m is None or profile.stop_m < profile.sheet_m
+        by_heat = profile.sheet_m is None or profile.no_stop_m < profile.sheet_m
+        sure, stop = self.depth(profile.no_stop_m), self.depth(profile.stop_m)
         middle = self.depth(profile.middle_m, "nearest")
+        if by_heat:
+            yield Limit("no-stop", "No stop found up to", sure.text, sure.unit, "The fastest that this resin may well be.", True)
         why = f"About {middle} just runs away; divided by {profile.known.level.stop_over:g} for what is not known."
-        shown = self.depth(profile.stop_m)
-        yield Limit("heat", "Its own heat", shown.text, shown.unit, why, by_heat)
+        yield Limit("heat", "Stop over", stop.text, stop.unit, why)
         if profile.sheet_m is not None:
             shown = self.depth(profile.sheet_m)
             yield Limit("sheet", "The sheet", shown.text, shown.unit, "Its own limit, never raised here.", not by_heat)
