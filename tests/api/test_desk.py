@@ -31,6 +31,7 @@ PLAIN = {
     "pot-or-vacuum": {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3 bar"},
     "why-out-of-true": {"sign": "dish", "diameter": "300", "thickness": "50", "warm": "all"},
     "does-it-fit-the-lathe": {"across": "300", "along": "50", "lathe": "floor", "swing": "460"},
+    "which-grit-next": {"grit_p": "p220", "diameter": "450"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 
