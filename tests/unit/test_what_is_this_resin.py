@@ -64,7 +64,7 @@ def test_the_sheets_depth_is_never_raised() -> None:
     shallow = ask(**DEEP | {"deepest": "4"})
     assert figure(shallow, "ceiling") == pytest.approx(0.004)
     assert [limit["id"] for limit in shallow["limits"] if limit["rules"]] == ["sheet"]
-    assert [limit["id"] for limit in ask(**DEEP)["limits"] if limit["rules"]] == ["heat"]
+    assert [limit["id"] for limit in ask(**DEEP)["limits"] if limit["rules"]] == ["no-stop"]
 
 
 def test_the_better_it_is_known_the_more_is_no_stop_of_the_middle() -> None:
