@@ -138,11 +138,11 @@ class Casting:
 
     @property
     def swirl(self) -> tuple[float, float] | None:
-        """Common practice's two hours, as this pour's gel to that of the pour they are taken for."""
-        if self.found.gel_s is None:
+        """Common practice's two hours, as this pour's gel to that of the pour they are taken for; over when it no longer runs for sure."""
+        if self.found.gel_s is None or self.pour_by is None:
             return None
         scale = self.found.gel_s / (step_of("swirl gel") * 60)
-        return step_of("swirl from") * 3600 * scale, step_of("swirl to") * 3600 * scale
+        return step_of("swirl from") * 3600 * scale, min(step_of("swirl to") * 3600 * scale, self.pour_by)
 
     @property
     def layer_from(self) -> float | None:

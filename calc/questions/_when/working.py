@@ -33,7 +33,7 @@ def working(given: Given, casting: Casting, known: Known) -> Iterator[Working]:
     yield Working("First of it no longer pours", "a = 0.33, less the spread of hours", worked, _hours(casting.pour_by))
     yield Working("First of it gels", "a = 0.58", f"from a = {casting.start.conversion:.3f} when poured", _hours(found.gel_s))
     if casting.swirl is not None and found.gel_s is not None:
-        formula = "common practice's hours × gel here / gel of the pour they are taken for"
+        formula = "common practice's hours × gel here / gel of the pour they are taken for; not beyond the pouring"
         numbers = f"{step_of('swirl from'):g} to {step_of('swirl to'):g} h × {found.gel_s / 3600:.3g} / {step_of('swirl gel') / 60:.3g}"
         yield Working("Swirl", formula, numbers, f"{_hours(casting.swirl[0])} to {_hours(casting.swirl[1])}")
     yield Working(
