@@ -7,7 +7,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from calc.turning import caps, discs, hold, mounts, speed
+from calc.turning import caps, discs, glue, hold, mounts, speed
 from calc.turning.hold import Loads
 from calc.turning.mounts import FarEnd
 
@@ -37,14 +37,14 @@ class Glue:
     wanted = WANTED
 
     @property
-    def face(self) -> hold.GluedFace:
+    def face(self) -> glue.GluedFace:
         """What is glued."""
-        return hold.full_face(self.across_m) if self.bead_m is None else hold.ring_bead(self.across_m, self.bead_m)
+        return glue.full_face(self.across_m) if self.bead_m is None else glue.ring_bead(self.across_m, self.bead_m)
 
     def factor(self, on: Loads) -> float:
         """How many times its loads it bears."""
-        kept = hold.glue_warmth(self.warm_k) if self.sound else 0.0
-        return hold.glue_factor(on, self.face, kept * self.pull_pa, kept * self.shear_pa)
+        kept = glue.warmth(self.warm_k) if self.sound else 0.0
+        return glue.factor(on, self.face, kept * self.pull_pa, kept * self.shear_pa)
 
 
 @dataclass(frozen=True)

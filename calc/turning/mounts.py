@@ -1,4 +1,4 @@
-"""How the work is held, as far as the top speed needs it. Whether the mount holds is not asked here."""
+"""How the work is held, as far as the top speed needs it. Whether it holds: :mod:`calc.turning.held`."""
 
 from __future__ import annotations
 

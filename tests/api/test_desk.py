@@ -32,6 +32,7 @@ PLAIN = {
     "why-out-of-true": {"sign": "dish", "diameter": "300", "thickness": "50", "warm": "all"},
     "does-it-fit-the-lathe": {"across": "300", "along": "50", "lathe": "floor", "swing": "460"},
     "which-grit-next": {"grit_p": "p220", "diameter": "450"},
+    "will-the-mount-hold": {"diameter": "300", "block": "150", "face": "wood"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 

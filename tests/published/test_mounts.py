@@ -13,7 +13,7 @@ import math
 
 import pytest
 
-from calc.turning import bending, hold, remounting
+from calc.turning import bending, glue, hold, remounting
 from calc.turning.hold import Loads
 from calc.turning.mounts import FarEnd
 
@@ -38,20 +38,20 @@ def _loads(m: float, length: float, e: float, n: float, d: float, catch: float, 
 def test_glue_block(
     d: float, m: float, length: float, e: float, n: float, across: float, catch: float, celsius: float, far_end: FarEnd, s: float, tau: float, factor: float
 ) -> None:
-    on, face, kept = _loads(m, length, e, n, across, catch, far_end), hold.full_face(d / 1000), hold.glue_warmth(celsius + 273.15)
-    pull, shear = hold.glue_stress(on, face)
+    on, face, kept = _loads(m, length, e, n, across, catch, far_end), glue.full_face(d / 1000), glue.warmth(celsius + 273.15)
+    pull, shear = glue.stress(on, face)
     assert pull / MPA == pytest.approx(s, rel=0.005, abs=0.0005 if s > 0.05 else 0.00005)
     assert shear / MPA == pytest.approx(tau, rel=0.005, abs=0.0005 if tau > 0.05 else 0.00005)
-    assert hold.glue_factor(on, face, kept * MPA, kept * 1.5 * MPA) == pytest.approx(factor, rel=0.005)
+    assert glue.factor(on, face, kept * MPA, kept * 1.5 * MPA) == pytest.approx(factor, rel=0.005)
 
 
 @pytest.mark.parametrize("celsius, share", [(5, 1), (20, 1), (30, 1), (40, 2 / 3), (45, 0.5), (60, 0), (80, 0)])  # decided: whole to 30, none from 60
 def test_warm_glue(celsius: float, share: float) -> None:
-    assert hold.glue_warmth(celsius + 273.15) == pytest.approx(share, abs=1e-9)
+    assert glue.warmth(celsius + 273.15) == pytest.approx(share, abs=1e-9)
 
 
 def test_a_ring_of_glue() -> None:  # WORKED: difference of two circles; d 120, bead 6: 2148.85 mm2, 58 343 mm3
-    ring = hold.ring_bead(0.120, 0.006)
+    ring = glue.ring_bead(0.120, 0.006)
     assert 1e6 * ring.area_m2 == pytest.approx(math.pi * (60**2 - 54**2), rel=1e-9)
     assert 1e9 * ring.section_m3 == pytest.approx(math.pi / 4 * (60**4 - 54**4) / 60, rel=1e-9)
 

@@ -158,7 +158,7 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
     if top.bearing.id == "push" and top.rules.id in ("push", "mount"):
         say("X4", "At this speed the heavy side shoves hard: if the lathe creeps, ballast it or slow down.")
     if case.hold != "centres":
-        say("X5", "This does not test the mount: look at glue, screws or tenon first.")
+        say("X5", "This does not test the mount: ask Will the mount hold? first.")
     if case.operation in speed.RUBBING:
         glue = " Glue softens as it warms." if case.hold == "glue" else ""
         say("heat", f"Hand-warm at most: seconds in one place, not minutes.{glue}")

@@ -11,7 +11,7 @@ from calc.questions import Given
 from calc.questions._why_out_of_true.case import HEAT, ZERO_C, Piece
 from calc.questions._why_out_of_true.words import CAUSES, ODDS, SIGNS
 from calc.questions._why_out_of_true.working import working
-from calc.turning import hold, truing
+from calc.turning import glue, truing
 from calc.turning.cooling import Slab, figure_of
 
 _HOUR = 3600.0
@@ -142,7 +142,7 @@ def _cautions(piece: Piece) -> Iterator[Caution]:
         soft = given.write(given.si("soft") - figure_of("soft margin"), "temperature", "down")
         yield Caution("X15", "stop", f"Over {soft} this resin is near its softening: no cutting, sanding or clamping until it is cooler.")
     if given.choice("hold") == "glue" and warmest >= figure_of("hand-warm") + ZERO_C - 1e-6:
-        share = hold.glue_warmth(warmest)
+        share = glue.warmth(warmest)
         left = "none of its strength" if share == 0 else f"about {int(20 * share + 1e-9) * 5} % of its strength"
         yield Caution("X6", "stop", f"Hot glue this warm has {left} left. Do not spin it; let it cool.")
     if piece.cause == "creep" or any(found.cause == "creep" for found in piece.findings[1:2]):

@@ -1,0 +1,247 @@
+"""Will it hold at this speed: the ceiling on this mount, or what would make it hold."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
+from calc.quantity import from_si, rpm_text
+from calc.questions import Given
+from calc.questions._will_the_mount_hold import case as cases
+from calc.questions._will_the_mount_hold import working
+from calc.questions._will_the_mount_hold.picture import on_mount
+from calc.questions._will_the_mount_hold.remedies import Better, better
+from calc.questions._will_the_mount_hold.words import ACROSS, CATCH, bears, handy, length, times
+from calc.turning import caps, discs, glue, remounting
+from calc.turning.held import REFUSED, Glue, Held, Screws, least_across
+
+_NAME = {"glue": "Glue", "faceplate": "Screws", "chuck": "Tenon"}
+_SOURCES = {
+    "glue": ("hot-melt",),
+    "faceplate": ("wood-handbook-8", "screw-allowable", "screw-gauge", "club-rules"),
+    "chuck": ("record-1914", "epoxy-fracture", "tenon-trade"),
+}
+
+
+@dataclass(frozen=True)
+class Asked:
+    """One piece, what was asked of its mount, and what would help.
+
+    ``speed_rpm`` is where the times are told: the speed asked, but no more than the rim may run.
+    """
+
+    given: Given
+    held: Held
+    own_rpm: float | None
+    unlocked: bool
+    changes: tuple[Better, ...]
+
+    @property
+    def speed_rpm(self) -> float:
+        return _told_at(self.held, self.own_rpm)
+
+    @property
+    def factor(self) -> float:
+        return self.held.factor(self.speed_rpm)
+
+    @property
+    def ceiling_rpm(self) -> float | None:
+        return None if self.unlocked else self.held.ceiling_rpm
+
+    @property
+    def kind(self) -> str:
+        return self.given.choice("hold")
+
+    @property
+    def catch(self) -> str:
+        return CATCH[self.given.choice("catch")]
+
+
+def _told_at(held: Held, own_rpm: float | None) -> float:
+    ceiling = held.rim_rpm if held.ceiling_rpm is None else held.ceiling_rpm
+    return ceiling if own_rpm is None else min(own_rpm, ceiling)
+
+
+def holds(given: Given) -> Answer:
+    """The ceiling on this mount, or what makes it hold."""
+    held, own = cases.held(given), given.maybe("speed")
+    unlocked = given.choice("runs") == "reverse" and given.choice("lock") == "no"
+    asked = Asked(given, held, own, unlocked, tuple(better(given, held, _told_at(held, own))))
+    sources = ("judgement", "practice", *_SOURCES[asked.kind], "lathe-manuals", "z87-1")
+    return Answer(
+        _headline(asked),
+        lines=tuple(_lines(asked)),
+        limits=_ladder(asked),
+        changes=tuple(Change(found.words, _then(found.after, asked)) for found in asked.changes),
+        band=_band(asked),
+        cautions=tuple(_cautions(asked)),
+        working=tuple(working.holds(given, held, asked.speed_rpm)),
+        sources=(*sources, "lathe-lock-manual") if given.choice("runs") != "forward" else sources,
+        drawings=(on_mount(given, held),),
+        carries=_carries(asked),
+        values=_values(asked),
+    )
+
+
+def _headline(asked: Asked) -> Headline:
+    given, ceiling = asked.given, asked.ceiling_rpm
+    told = _told(asked)
+    if ceiling is not None:
+        now = f"{_it(asked)} {told} at {rpm_text(asked.speed_rpm)} rpm; we ask for {asked.held.mount.wanted:.0f}."
+        if asked.own_rpm is not None and asked.own_rpm > ceiling:
+            return Headline("Ceiling on this mount", rpm_text(ceiling), "rpm", f"Your {rpm_text(asked.own_rpm)} rpm is over it: go no higher. {now}", "caution")
+        say = f"{now} Start at the lowest, light cuts." if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under it. {now}"
+        return Headline("Ceiling on this mount", rpm_text(ceiling), "rpm", say, _tone(asked))
+    if asked.unlocked:
+        return Headline("First", "Lock it first", "", "Set the lock screw on chuck or faceplate, or run forward. In reverse it can unscrew.", "stop")
+    if not asked.changes:
+        say = f"Turn it between centres, or make it smaller. Why: {_it(asked).lower()} {told}; we ask for {asked.held.mount.wanted:.0f}."
+        return Headline("This mount", "Not on this one", "", say, "stop")
+    best = asked.changes[0]
+    steps = best.steps if len(best.steps) > 1 else ()
+    after = best.after.factor(_told_at(best.after, asked.own_rpm))
+    say = f"Then it {bears(after, given.choice('catch'))}, to {rpm_text(best.after.ceiling_rpm or 0.0)} rpm at most."
+    helped = "live" in best.sorts or "pad" in best.sorts
+    tone: Tone = "caution" if len(best.sorts) == 1 and helped and asked.factor >= REFUSED else "stop"
+    return Headline("First", best.short, "", say, tone, steps)
+
+
+def _told(asked: Asked) -> str:
+    told = bears(asked.factor, asked.given.choice("catch"))
+    return told.replace("bears", "bear", 1) if isinstance(asked.held.mount, Screws) else told
+
+
+def _it(asked: Asked) -> str:
+    size = length(asked.given, asked.held.mount.across_m)
+    if isinstance(asked.held.mount, Screws):
+        return f"{asked.held.mount.count} screws on {size}"
+    return f"A {'block' if asked.kind == 'glue' else 'tenon'} of {size}"
+
+
+def _tone(asked: Asked) -> Tone:
+    mount = asked.held.mount
+    strained = isinstance(mount, Glue) and not glue.BRITTLE_K <= mount.warm_k <= glue.FULL_HOLD_K
+    unlocked = asked.given.choice("runs") == "brake" and asked.given.choice("lock") == "no"
+    return "caution" if strained or unlocked or (isinstance(mount, Screws) and mount.end_grain) else "go"
+
+
+def _then(after: Held, asked: Asked) -> str:
+    told = times(after.factor(_told_at(after, asked.own_rpm)))
+    return told if after.ceiling_rpm is None else f"{told}, to {rpm_text(after.ceiling_rpm)} rpm"
+
+
+def _lines(asked: Asked) -> Iterator[Line]:
+    given, held = asked.given, asked.held
+    least = least_across(held, asked.own_rpm)
+    what = {"glue": "Least block", "faceplate": "Least screw circle", "chuck": "Least tenon"}[asked.kind]
+    if least is None:
+        yield Line(what, "None would do", note="As it stands, not even one as wide as the work.")
+    else:
+        yield Line.of(what, handy(given, least), "All else as it is.")
+    if asked.ceiling_rpm is not None:
+        yield Line("Before each start", "Push the rim by hand", note="Turn it one full round. Nothing creaks, nothing moves. Again after it has been warm.")
+
+
+def _ladder(asked: Asked) -> tuple[Limit, ...]:
+    held, given = asked.held, asked.given
+    share = {1.0: "", 0.875: " Seven eighths of it: glue and a pad.", 0.75: " Three quarters of it: glue, and nothing at the far end."}
+    allowed = held.rim_rpm / caps.speed_at_rim_speed(held.diameter_m, caps.operation_rim_speed(held.operation, held.diameter_m))
+    reach = "Up to here it bears" if held.mount_rpm > 0 else "At no speed does it bear"
+    cut = "roughing out of round" if held.operation == "rough" else "any cut"
+    mount_rules = held.mount_rpm < held.rim_rpm
+    return (
+        Limit(
+            "mount", _NAME[asked.kind], rpm_text(held.mount_rpm if math.isfinite(held.mount_rpm) else 1e9), "rpm",
+            f"{reach} {held.mount.wanted:.0f} times {CATCH[given.choice('catch')]}. The catch decides more than the speed.", mount_rules,
+        ),
+        Limit("rim", "Rim", rpm_text(held.rim_rpm), "rpm", f"How fast a rim may run at most, {cut}.{share.get(round(allowed, 3), '')}", not mount_rules),
+    )  # fmt: skip
+
+
+def _band(asked: Asked) -> Band | None:
+    if asked.kind != "glue" or asked.given.typed("pull") or asked.factor <= 0:
+        return None
+    low, high = times(asked.factor / 2), times(asked.factor * 2)
+    return Band(f"Glue differs as much as from half of our figure to twice: {low} to {high}.", low, high)
+
+
+def _cautions(asked: Asked) -> Iterator[Caution]:
+    given, held, ceiling = asked.given, asked.held, asked.ceiling_rpm
+    mount = held.mount
+    if asked.unlocked:
+        yield Caution("X8", "stop", "Reverse turns the thread loose. Only with the lock screw in.")
+    elif held.ceiling_rpm is None and asked.factor < mount.wanted:
+        yield Caution("X5", "stop", f"Why not: a dig-in may tear it off. {_it(asked)} {_told(asked)}; we ask for {mount.wanted:.0f}.")
+    elif held.wants_far_end and isinstance(mount, Screws):
+        yield Caution("X7", "stop", "Why not: screws along the grain are not to be the only hold.")
+    elif held.wants_far_end:
+        which = "stands out further than the mount is wide" if held.overhang_m > mount.across_m else "is more than three times as wide as the mount"
+        yield Caution("size", "stop", f"Why not: the work {which}. It {_told(asked)}, but then the far end is to be held too.")
+    yield from _glue_cautions(asked)
+    if isinstance(mount, Screws) and not mount.sound:
+        drywall = given.choice("gauge") == "drywall"
+        yield Caution("X7", "stop", "Drywall and deck screws snap." if drywall else "No figure exists for screws in resin: nothing is counted on.")
+    elif isinstance(mount, Screws) and mount.end_grain and not held.wants_far_end:
+        yield Caution("X7", "caution", "Screws along the grain hold half, and never alone: keep the tailstock up.")
+    if asked.kind == "chuck" and ceiling is not None:
+        yield Caution("seat", "caution", "The work's shoulder sits on the jaws, the tenon does not touch the bottom. Common practice, no source.")
+    if given.choice("runs") == "brake" and given.choice("lock") == "no":
+        stop = remounting.unscrewing_by_stop(held.mass_kg, held.diameter_m, asked.speed_rpm, given.si("stop"))
+        ratio = times(stop / remounting.unscrewing_by_sanding(held.diameter_m))
+        yield Caution("X8", "caution", f"A stop that hard pulls at the thread {ratio} as much as sanding: lock screw in, or let it coast.")
+    if asked.own_rpm is not None and caps.rim_speed(held.diameter_m, asked.own_rpm) > caps.caps()["finish"]["rim"] * (1 + 1e-9):
+        yield Caution("X11", "stop", "At your speed the rim is over our highest for any cut.")
+    if ceiling is not None:
+        lump = discs.shield_fragment_mass(caps.rim_speed(held.diameter_m, asked.speed_rpm))
+        if held.mass_kg > lump:
+            yield Caution("X12", "caution", "A face shield does not stop this piece. Stand out of the line of the rim. Ask How fast? for balance and cracks.")
+
+
+def _glue_cautions(asked: Asked) -> Iterator[Caution]:
+    mount, given = asked.held.mount, asked.given
+    if not isinstance(mount, Glue):
+        return
+    if not mount.sound:
+        yield Caution("slick", "stop", "Glue on wax, oil, polish or finish holds by chance: nothing is counted on.")
+    if mount.warm_k >= 313.15 - 1e-6:
+        kept = math.floor(100 * glue.warmth(mount.warm_k) + 1e-9)
+        yield Caution("X6", "caution", f"That warm the glue keeps {kept} % of its strength and creeps. Stop, cool, push the rim by hand before you go on.")
+    if mount.warm_k > 313.15 + 1e-6:
+        yield Caution("X15", "caution", "Resin that warm is soft too: let it cool before any cut.")
+    if mount.warm_k < glue.BRITTLE_K:
+        yield Caution("cold", "caution", "Cold hot glue is brittle: a knock can break it off. Warm the shop and the piece first, and glue no cold resin.")
+    if not given.typed("pull"):
+        pull, _ = cases.glue_strength(given)
+        shown = f"{from_si(pull, 'pressure', 'MPa'):.2g} MPa" if given.system == "metric" else f"{from_si(pull, 'pressure', 'psi'):.0f} psi"
+        on = "wood" if given.choice("face") == "wood" else "resin"
+        yield Caution(
+            "glue", "caution", f"No one has published how hot glue holds on {on}: {shown} is our judgement. Try yours on an offcut, set it under 'More'."
+        )
+
+
+def _carries(asked: Asked) -> tuple[Carry, ...]:
+    given, held, ceiling = asked.given, asked.held, asked.ceiling_rpm
+    if ceiling is None:
+        return ()
+    taken = {"operation": held.operation, "diameter": str(length(given, held.diameter_m, "up")), "hold": asked.kind, "far_end": held.far_end}
+    taken |= {"thickness": str(length(given, given.si("thickness"), "up")), "balance": given.choice("balance")}
+    if given.choice("balance") == "known":
+        taken["eccentricity"] = str(length(given, held.eccentricity_m, "up"))
+    if held.mount_rpm < held.rim_rpm:
+        taken["own"] = f"{rpm_text(ceiling)} rpm"
+    return (Carry("how-fast", taken),)
+
+
+def _values(asked: Asked) -> dict[str, Figure]:
+    ceiling, held = asked.ceiling_rpm, asked.held
+    rim = caps.speed_at_rim_speed(held.diameter_m, caps.operation_rim_speed(held.operation, held.diameter_m))
+    factor = held.factor(rim if asked.own_rpm is None else asked.own_rpm)  # where the mount has no say: a stronger one is never told at a higher speed
+    least = least_across(held, asked.own_rpm)
+    return {
+        "hold": Figure(factor, "share", times(factor)),
+        "ceiling": figure(None if ceiling is None else asked.given.write(ceiling, "speed", "down"), "rotational speed", ceiling),
+        "least": Figure(least, "length", "none" if least is None else str(handy(asked.given, least))),
+        ACROSS[asked.kind]: figure(length(asked.given, held.mount.across_m), "length", held.mount.across_m),
+    }

@@ -1,0 +1,118 @@
+"""Turning it round: how far off it comes back, the stock that takes, the ring to leave bare, and the block off again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from calc.answers import Answer, Caution, Change, Figure, Headline, Line, figure
+from calc.errors import InputError
+from calc.quantity import Shown
+from calc.questions import Given
+from calc.questions._will_the_mount_hold import case as cases
+from calc.questions._will_the_mount_hold import working
+from calc.questions._will_the_mount_hold.picture import bare_ring
+from calc.questions._will_the_mount_hold.words import length, tenths
+from calc.turning import remounting
+
+BARE_MARGIN_M = 0.010  # the ring left bare reaches this far beyond the block: our judgement
+_WAYS = {
+    "eye": "By eye to a drawn ring",
+    "point": "By the tailstock's point in a centre mark",
+    "register": "A recess or step turned to fit",
+}
+
+
+def turned(given: Given) -> Answer:
+    """The stock to leave on the rim, or what to take off a piece that is back on the lathe.
+
+    Raises
+    ------
+    InputError
+        ``off-the-rim`` for a runout as large as the work.
+    """
+    diameter, dial = given.si("diameter"), given.maybe("runout")
+    if dial is not None and dial >= diameter:
+        raise InputError("runout", "off-the-rim", given=str(length(given, dial)), found=str(length(given, diameter)))
+    off = remounting.off_centre(given.choice("centred")) if dial is None else dial / 2
+    held = None if given.choice("hold") == "centres" else cases.across(given)
+    stock, mass = given.maybe("stock"), cases.mass(given)
+    unbalance = mass * off
+    return Answer(
+        _headline(given, off, stock, dial, diameter),
+        lines=tuple(_lines(given, off, unbalance, diameter, held)),
+        changes=tuple(_changes(given, off)),
+        cautions=tuple(_cautions(given)),
+        working=tuple(working.turned(off, diameter, mass)),
+        sources=("judgement", "practice", "arithmetic", "hot-melt") if given.choice("hold") == "glue" else ("judgement", "practice", "arithmetic"),
+        drawings=() if held is None else (bare_ring(given, diameter, given.si("thickness"), held, held + 2 * BARE_MARGIN_M, off),),
+        values={
+            "stock": figure(tenths(given, off, "up"), "length", off),
+            "runout": figure(tenths(given, 2 * off, "up"), "length", 2 * off),
+            "unbalance": Figure(unbalance, "mass times length", f"{1000 * unbalance:.3g} kg·mm"),
+        },
+    )
+
+
+def _headline(given: Given, off: float, stock: float | None, dial: float | None, diameter: float) -> Headline:
+    needed, true = tenths(given, off, "up"), _across(given, max(remounting.trued_diameter(diameter, off), 0.0))
+    if stock is not None and stock < off - 1e-9:
+        if dial is None and off > remounting.off_centre("register") and stock >= remounting.off_centre("register"):
+            enough = tenths(given, remounting.off_centre("register"), "up")
+            say = f"Then {enough} is enough. Why: as planned it asks for {needed} all round, and you have {tenths(given, stock)}."
+            return Headline("Turning it round", "Cut a register", "", say, "stop")
+        say = f"Centre it anew, or let it come out at {true}. Why: true asks for {needed} all round, and you have {tenths(given, stock)}."
+        return Headline("Turning it round", "Not true at this size", "", say, "stop")
+    if dial is not None:
+        return Headline(
+            "Comes off the rim", needed.text, needed.unit, f"All round, until it runs true at {true} across. Or loosen it and centre it anew.", "go"
+        )
+    say = f"All round, until it is turned round and trued: it comes out at {true} or less. Leave the same on the face."
+    return Headline("Leave on the rim", needed.text, needed.unit, say, "go")
+
+
+def _across(given: Given, metres: float) -> Shown:
+    return tenths(given, metres, "down") if given.system == "metric" else length(given, metres, "down")
+
+
+def _lines(given: Given, off: float, unbalance: float, diameter: float, held: float | None) -> Iterator[Line]:
+    hold = given.choice("hold")
+    at_rim = given.write(unbalance / (diameter / 2), "small mass", "up")
+    yield Line.of("Out of balance by", at_rim, f"At the rim, until it is trued; the rim moves {tenths(given, 2 * off, 'up')} in and out. Start slow again.")
+    if hold == "glue" and held is not None:
+        ring = length(given, held + 2 * BARE_MARGIN_M, "up")
+        yield Line(
+            "Leave bare",
+            f"{ring.text}",
+            f"{ring.unit} across",
+            "Where the next block goes: no paste, no oil, no finish, before it is glued. Glue holds on none of them.",
+        )
+    deep, skin = given.pick("2 mm", "1/16 in"), given.pick("2 or 3 mm", "about 1/8 in")
+    note = f"Turn it in the same set-up, a snug fit for the next mount, {deep} deep. Common practice, no source."
+    yield Line("Register", "A recess or a step", note=note)
+    if hold == "glue":
+        yield Line("Block off: first", "Saw or part it to a thin skin", note=f"Leave {skin} of wood. Stop the lathe; hand on the piece.")
+        yield Line(
+            "Then", "Cold", note="Out in the cold or a cold pack on it: cold hot glue is brittle. Wood or plastic wedge, from all round, never one side."
+        )
+        yield Line(
+            "Then",
+            "A drop of isopropyl alcohol",
+            note="Along the edge; let it creep under for some minutes; wedge again. Try it on an offcut first. No flame, no spark.",
+        )
+        yield Line("Last", "The rest of the skin, by scraper", note="Roll off what glue is left with a finger. Common practice, no source.")
+
+
+def _changes(given: Given, off: float) -> Iterator[Change]:
+    for way, words in _WAYS.items():
+        if remounting.off_centre(way) < off - 1e-9:
+            yield Change(words, f"{tenths(given, remounting.off_centre(way), 'up')} on the rim")
+
+
+def _cautions(given: Given) -> Iterator[Caution]:
+    if given.choice("hold") == "glue":
+        heat = given.pick("90 to 105 °C, cast resin often at 45 to 60 °C", "194 to 221 °F, cast resin often at 113 to 140 °F")
+        yield Caution("heat", "stop", f"No heat gun, no iron: hot glue softens at {heat}. The resin marks before the glue lets go.")
+    if given.maybe("runout") is None:
+        yield Caution("judgement", "caution", "How far off it comes back is our judgement. Turn it by hand against a pencil and enter what it shows.")
+    if given.choice("hold") in ("faceplate", "chuck"):
+        yield Caution("X8", "caution", "Same thread, same seat: clean the shoulder, screw it home, lock screw in before reverse.")
