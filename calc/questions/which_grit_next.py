@@ -15,7 +15,9 @@ from calc.turning import grits
 _SANDED = ("start", ("sanded",))
 _WHEEL = (("goal", ("wheel",)),)
 _P, _CAMI = grits.grits("P"), grits.grits("CAMI")
-_papers = partial(Numbers, kind="count", units=("", ""), low=12, high=2500, hint="Their numbers. Empty: what most shops have.", required=False, fold=True)
+_papers = partial(
+    Numbers, kind="count", units=("", ""), low=12, high=2500, hint="Numbers only: 180 240 400. Empty: what most shops have.", required=False, fold=True
+)
 
 FIELDS: tuple[Field, ...] = (
     Choice(

@@ -70,6 +70,14 @@ FIELDS: tuple[Field, ...] = (
         basis="judgement",
         fold=True,
     ),
+    Choice(
+        name="opened",
+        label="A crack or an open line shows",
+        options=(NO, Option("mount", "At the mount", "in the glue, or the block has shifted"), Option("piece", "In the piece")),
+        default="no",
+        basis="judgement",
+        fold=True,
+    ),
     measure("change", "Changed in 5 minutes by", "mm", 0, 20, usual=(0, 3), hint="Two measurements, nothing cut between.", required=False, fold=True),
     *under(
         "How warm, and how it cools",
@@ -92,7 +100,7 @@ FIELDS: tuple[Field, ...] = (
             default="mounted",
             basis="judgement",
             fold=True,
-            when=_WARM,
+            when=(*_WARM, ("hold", ("glue", "faceplate"))),
         ),
         Choice(
             name="air",
@@ -168,7 +176,7 @@ def work(given: Given) -> Answer:
 
 
 _PLAIN = {"layer": "", "difference": "", "feelers": "", "wood_across": ""}
-_WARMED = {"sign": "dish", "warm": "all", "temperature": "45 °C", "room": "20 °C", "runout": "", **_PLAIN}
+_WARMED = {"sign": "dish", "warm": "all", "temperature": "45 °C", "room": "20 °C", "hold": "glue", "runout": "", **_PLAIN}
 _MEASURED = {"warm": "cold", "diameter": "300 mm", "thickness": "60 mm", **_PLAIN}
 
 QUESTION = Question(

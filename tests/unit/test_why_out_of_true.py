@@ -197,3 +197,21 @@ def test_inches() -> None:
     reply = ask("imperial", sign="face-twice", diameter="12 in", thickness="1 1/2 in", feelers=".03 in, 0 in, .034 in")
     assert next(line for line in reply["lines"] if line["label"] == "It rocks: take off")["text"] == "0.032"
     assert reply["values"]["left"]["shown"] == "1.46 in"
+
+
+@pytest.mark.parametrize("where", ["piece", "mount"])
+def test_what_has_opened_is_not_spun(where: str) -> None:
+    reply = ask(sign="rim-once", mount="true", runout="0.5", opened=where)
+    assert reply["headline"]["text"] == "Do not spin" and reply["headline"]["tone"] == "stop"
+    assert "X16" in cautions(reply) and not reply["carries"]
+
+
+def test_in_a_chuck_both_faces_are_open() -> None:
+    held = {hold: ask(sign="dish", warm="all", hold=hold)["values"]["wait"]["si"] for hold in ("glue", "chuck")}
+    assert held["chuck"] == ask(sign="dish", warm="all", cover="open")["values"]["wait"]["si"] < held["glue"]
+
+
+def test_resin_outgrows_the_wood() -> None:
+    """150 mm of wood, 20 °C over the shop: 0.21 mm, as the reference has it."""
+    reply = ask(sign="dish", warm="all", temperature="40", room="20", wood_across="150")
+    assert next(line for line in reply["lines"] if line["label"] == "Resin outgrows the wood by")["text"] == "0.21"

@@ -59,6 +59,10 @@ def answer(given: Given) -> Answer:
 def _headline(piece: Piece) -> Headline:
     given, cause = piece.given, CAUSES[piece.cause]
     label = f"Likeliest: {cause.name[0].lower()}{cause.name[1:]}"
+    if given.choice("opened") == "piece":
+        return Headline("It is coming apart", "Do not spin", "", "Take it off. Bond or cast it whole again, let it cure, then true it.", "stop")
+    if given.choice("opened") == "mount":
+        return Headline("The mount lets go", "Do not spin", "", "Hold it, take it off, clean both faces, and glue or screw it anew.", "stop")
     if piece.on_the_move:
         moved = fine(given, figure_of("moves") / 1000)
         say = CAUSES["creep"].say if given.choice("hold") in ("glue", "faceplate") else "Lathe off. Look at mount and tenon, let it cool, measure again."
@@ -89,10 +93,13 @@ def _lines(piece: Piece) -> Iterator[Line]:
         yield Line.of("Cold through in", lasting(given, piece.wait), note)
     if piece.runout is not None and piece.left is not None:
         yield from _truing(piece, piece.runout, piece.left)
+    if piece.is_warm and given.typed("wood_across"):
+        note = f"across {given.write(piece.wood_across, 'length')}, warm against cold: cut flush warm, it is a step when cold"
+        yield Line.of("Resin outgrows the wood by", fine(given, piece.outgrows, "up"), note)
     if piece.twist is not None:
         note = "where it is high; nothing where it is low. By the three gaps, however it is tipped"
         yield Line.of("It rocks: take off", fine(given, piece.twist, "up"), note)
-    if piece.sign == "rim-once" and piece.runout is not None:
+    if piece.sign == "rim-once" and piece.runout is not None and piece.cause in ("seat", "recentred"):
         yield Line.of("Centre is off by", fine(given, truing.offset(piece.runout)), "half the runout: shift it so far, towards the low side")
     if piece.cause in ("moisture", "stress"):
         yield Line.of("Wood this thick follows the air in about", lasting(given, piece.rest), "the order of it; sealed or cast in it is slower still")
@@ -145,7 +152,9 @@ def _cautions(piece: Piece) -> Iterator[Caution]:
         share = glue.warmth(warmest)
         left = "none of its strength" if share == 0 else f"about {int(20 * share + 1e-9) * 5} % of its strength"
         yield Caution("X6", "stop", f"Hot glue this warm has {left} left. Do not spin it; let it cool.")
-    if piece.cause == "creep" or any(found.cause == "creep" for found in piece.findings[1:2]):
+    if given.choice("opened") != "no":
+        yield Caution("X16", "stop", "A crack right through, an opened bond or a loose mount lets go without warning at any speed.")
+    elif piece.cause == "creep" or any(found.cause == "creep" for found in piece.findings[1:2]):
         yield Caution("give", "stop", "Do not run it to find out: a block that lets go throws the piece.")
     if piece.wait > 0 and piece.cause in HEAT:
         yield Caution("warm-cut", "caution", "Trued warm, it goes out the other way as it cools.")
@@ -194,14 +203,15 @@ def _chart(piece: Piece) -> Drawing:
     near = f"{degrees * piece.near:.1f} {unit} over"
     return chart(
         "As it cools", says, Axis.of("hours", 0, hours), Axis.of(f"{unit} over the shop", 0, degrees * piece.excess),
-        (("", "trace", middle[:9]), (_warmest(piece).lower(), "trace", middle[8:]), ("", "measure", face[:4]), ("open face", "measure", face[3:])),
+        (("", "trace", middle[:11]), (_warmest(piece).lower(), "trace", middle[10:]), ("", "measure", face[:9]), ("open face", "measure", face[8:])),
         levels=((near, degrees * piece.near),),
     )
 
 
 def _carries(piece: Piece) -> Iterator[Carry]:
     """Off centre is out of balance: how fast it may then turn."""
-    if piece.sign != "rim-once" or piece.runout is None or piece.on_the_move or piece.cause == "creep" or piece.small:
+    still = piece.cause in ("seat", "recentred") and not piece.small and not piece.on_the_move and piece.given.choice("opened") == "no"
+    if piece.sign != "rim-once" or piece.runout is None or not still:
         return
     given = piece.given
     off = given.write(truing.offset(piece.runout), ("length", Style(given.pick("mm", "in"), step=0.001)), "up")

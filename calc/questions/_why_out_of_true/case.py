@@ -164,6 +164,11 @@ class Piece:
         return distortion.wood_change(self.moves, self.wood_across, self.given.si("moisture_change"))
 
     @property
+    def outgrows(self) -> float:
+        """How much more resin grows by its warmth than the wood beside it, m."""
+        return distortion.strip_growth(figure_of("resin expansion"), figure_of("wood expansion across"), self.excess, self.wood_across)
+
+    @property
     def layer(self) -> float | None:
         """Thickness of a wood layer bonded to resin, m."""
         told = self.given.maybe("layer")

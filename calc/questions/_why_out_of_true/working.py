@@ -56,6 +56,9 @@ def _heat(piece: Piece) -> Iterator[Working]:
     if piece.sign == "dish":
         numbers = f"{expansion:.0e} × {piece.difference:.3g} × {radius:.4g}² / (2 × {thickness:.4g})"
         yield Working("Warmer on one face", "dish = α ΔT R² / (2 t)", numbers, f"{1000 * piece.most['gradient']:.3f} mm")
+    if piece.given.typed("wood_across"):
+        numbers = f"({expansion:.0e} − {figure_of('wood expansion across'):.0e}) × {piece.excess:.3g} × {1000 * piece.wood_across:.4g}"
+        yield Working("Resin beside wood", "(α1 − α2) ΔT W", numbers, f"{1000 * piece.outgrows:.3f} mm")
     if piece.layer is not None and piece.layers_dish is not None:
         numbers = f"t1 = {thickness - 1000 * piece.layer:.4g}, t2 = {1000 * piece.layer:.4g}, ΔT = {piece.excess:.3g}, R = {radius:.4g}"
         formula = "κ = 6 (α1−α2) ΔT (1+m)² / (h (3 (1+m)² + (1+mn)(m² + 1/(mn)))); dish = κ R² / 2"
