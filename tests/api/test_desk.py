@@ -33,6 +33,7 @@ PLAIN = {
     "does-it-fit-the-lathe": {"across": "300", "along": "50", "lathe": "floor", "swing": "460"},
     "which-grit-next": {"grit_p": "p220", "diameter": "450"},
     "will-the-mount-hold": {"diameter": "300", "block": "150", "face": "wood"},
+    "will-it-stand": {"heights": "30 220 40", "widths": "140 50 180"},
     "is-the-air-right": {"room": "20", "humidity": "65", "resin": "30"},
 }
 

@@ -1,0 +1,1 @@
+"""Parts of the question Will it stand?: the piece as typed, what is told of it, the side view."""

@@ -1,0 +1,163 @@
+"""What a stacked piece bears: its joints under the push that tips it, its columns under what stands on them, its resin in the heat of a place.
+
+Lengths in m, pushes and loads as the weight of so many kg, strengths in Pa, temperatures in K.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from calc.casting.mixing import require_positive
+from calc.quantity import to_si
+from calc.sources import table
+from calc.turning.balance import STANDARD_GRAVITY
+from calc.turning.discs import RESIN_MODULUS
+from calc.turning.standing import Section, standard
+
+
+@dataclass(frozen=True)
+class Place:
+    """Where a piece is used: what it is called, a hint, how warm the piece gets there (K), and the source of that."""
+
+    label: str
+    hint: str
+    temperature: float
+    source: str
+
+
+@cache
+def places() -> Mapping[str, Place]:
+    """The places of ``data/stand_places.csv``, the coolest first.
+
+    Returns
+    -------
+    Mapping
+
+    Examples
+    --------
+    >>> round(places()["car"].temperature, 2)
+    343.15
+
+    References
+    ----------
+    Each row names its own.
+    """
+    return {row["name"]: Place(row["label"], row["hint"], to_si(float(row["degc"]), "temperature", "°C"), row["source"]) for row in table("stand_places")}
+
+
+def peg_stress(push_kg: float, lever_m: float, peg_m: float) -> float:
+    """Bending stress in a dowel or a tenon where it leaves its socket: 32 M / (pi d^3).
+
+    Parameters
+    ----------
+    push_kg : level push, as a weight.
+    lever_m : of the push over the joint, m.
+    peg_m : d, m, more than 0.
+
+    Returns
+    -------
+    float
+        Pa.
+
+    Examples
+    --------
+    >>> round(peg_stress(1.0, 0.200, 0.010) / 1e6, 2)
+    19.98
+
+    References
+    ----------
+    Bending of a round bar; the shoulder's own help is left out.
+    """
+    require_positive(peg=peg_m)
+    return 32 * push_kg * STANDARD_GRAVITY * lever_m / (math.pi * peg_m**3)
+
+
+def peg_for(push_kg: float, lever_m: float, strength_pa: float, times: float) -> float:
+    """The peg that bears a push so many times over: (32 M times / (pi strength))^(1/3).
+
+    Parameters
+    ----------
+    push_kg : level push, as a weight.
+    lever_m : of the push over the joint, m.
+    strength_pa : of the peg, Pa.
+    times : how many times over.
+
+    Returns
+    -------
+    float
+        across, m.
+
+    Examples
+    --------
+    >>> round(peg_for(1.0, 0.200, 40e6, 4), 4)
+    0.0126
+
+    References
+    ----------
+    :func:`peg_stress`, turned round.
+    """
+    return float((32 * push_kg * STANDARD_GRAVITY * lever_m * times / (math.pi * strength_pa)) ** (1 / 3))
+
+
+def column_load(width_m: float, length_m: float, section: Section = "round", modulus_pa: float = RESIN_MODULUS) -> float:
+    """The load at which a column bows out, clamped below and free on top: pi^2 E I / (4 L^2), as a weight.
+
+    Parameters
+    ----------
+    width_m : m.
+    length_m : from its foot to the load, m, more than 0.
+    section : ``round`` or ``square``.
+    modulus_pa : E, Pa.
+
+    Returns
+    -------
+    float
+        kg.
+
+    Examples
+    --------
+    >>> round(column_load(0.020, 0.400))
+    30
+
+    References
+    ----------
+    euler-column.
+    """
+    require_positive(length=length_m)
+    moment = width_m**4 * (math.pi / 64 if section == "round" else 1 / 12)
+    return math.pi**2 * modulus_pa * moment / (4 * length_m**2) / STANDARD_GRAVITY
+
+
+def softens_at(sheet_k: float | None, cured_warm: bool) -> float:
+    """Where this resin softens: its sheet's figure counts in full only if it was cured as warm as the sheet asks.
+
+    Parameters
+    ----------
+    sheet_k : glass transition or heat resistance of the sheet, K; None where there is none.
+    cured_warm : whether it was.
+
+    Returns
+    -------
+    float
+        K.
+
+    Notes
+    -----
+    Cured at room temperature the glass transition stalls 10 to 20 K above the room.
+
+    Examples
+    --------
+    >>> [round(softens_at(sheet, warm) - 273.15) for sheet, warm in ((None, True), (353.15, True), (353.15, False), (318.15, False))]
+    [50, 80, 50, 45]
+
+    References
+    ----------
+    Our judgement for 50 degC.
+    """
+    usual = standard("soft")
+    if sheet_k is None:
+        return usual
+    return sheet_k if cured_warm else min(sheet_k, usual)

@@ -1,0 +1,179 @@
+"""Will it stand? What the maker reads, case by case."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+import pytest
+
+from calc import desk
+from calc.turning import bearing, standing
+
+STACK = {"heights": "30 220 40", "widths": "90 50 180", "soft": "80", "warmed": "yes"}
+WEIGHED = STACK | {"masses": "0.5 0.4 1.1"}
+
+
+def ask(units: str = "metric", **inputs: str) -> dict[str, Any]:
+    confirmed = {name: text for name, text in inputs.items() if text}
+    return desk.answer("will-it-stand", confirmed, units, confirmed)
+
+
+def cautions(reply: dict[str, Any]) -> dict[str, str]:
+    return {caution["id"]: caution["text"] for caution in reply["cautions"]}
+
+
+def changes(reply: dict[str, Any]) -> dict[str, str]:
+    return {change["do"]: change["then"] for change in reply["changes"]}
+
+
+def code(reply: dict[str, Any]) -> tuple[str, str]:
+    assert reply["headline"] is None and len(reply["errors"]) == 1 and reply["errors"][0]["message"]
+    return reply["errors"][0]["field"], reply["errors"][0]["code"]
+
+
+def tilt(reply: dict[str, Any]) -> float:
+    return math.degrees(reply["values"]["tilt"]["si"])
+
+
+def test_it_stands_and_says_what_tips_it() -> None:
+    reply = ask(**WEIGHED)
+    # middle at 180.25 mm, r = 45: atan = 14.02 degrees; 2.0 kg x 45 / 290 = 0.310 kg
+    assert (reply["headline"]["text"], reply["headline"]["unit"], reply["headline"]["tone"]) == ("14", "degrees", "go")
+    assert reply["headline"]["say"] == "A push of 310 g at its top tips it. The foot of 90 mm is enough for 10 degrees."
+    assert reply["values"]["rim_load"]["si"] == pytest.approx(2.0 * 45 / (90 - 45))
+
+
+def test_a_small_foot_leads_with_the_one_it_needs() -> None:
+    reply = ask(**WEIGHED, foot_across="50")
+    # 25 / 180.25 is 7.9 degrees; the foot is for the middle as high as is likely
+    assert reply["headline"]["tone"] == "caution" and reply["headline"]["text"].startswith("A foot of 6")
+    assert reply["headline"]["say"].startswith("It then stands a tilt of 10 degrees")
+    wider = ask(**WEIGHED, foot_across=reply["values"]["foot"]["shown"])
+    assert wider["headline"]["tone"] == "go" and math.degrees(wider["values"]["least_tilt"]["si"]) >= 10
+    assert ask(**WEIGHED, foot_across="20")["headline"]["tone"] == "stop"
+
+
+def test_ballast_does_what_it_says() -> None:
+    reply = ask(**WEIGHED, foot_across="55")
+    (words,) = [do for do in changes(reply) if "metal" in do]
+    added = float(words.split()[0]) / (1000 if words.split()[1] == "g" else 1)
+    heavier = ask(**WEIGHED | {"masses": f"{0.5 + added} 0.4 1.1"}, foot_across="55")
+    assert tilt(heavier) >= 10
+
+
+def test_parts_by_their_size() -> None:
+    reply = ask(**STACK, density="1.0")
+    volumes = [math.pi / 4 * across**2 * tall for across, tall in ((0.09, 0.03), (0.05, 0.22), (0.18, 0.04))]
+    assert reply["values"]["mass"]["si"] == pytest.approx(1000 * sum(volumes))
+    square = ask(**STACK, density="1.0", section="square")
+    assert square["values"]["mass"]["si"] == pytest.approx(reply["values"]["mass"]["si"] * 4 / math.pi)
+    assert square["values"]["tilt"]["si"] == pytest.approx(reply["values"]["tilt"]["si"])
+
+
+def test_weighing_narrows_the_band() -> None:
+    def width(reply: dict[str, Any]) -> float:
+        return float(reply["band"]["high"]) - float(reply["band"]["low"])
+
+    volumes = [math.pi / 4 * across**2 * tall * 1100 for across, tall in ((0.09, 0.03), (0.05, 0.22), (0.18, 0.04))]
+    weighed = ask(**STACK, masses=" ".join(f"{mass:.6f}" for mass in volumes))
+    assert width(weighed) <= width(ask(**STACK))
+
+
+def test_feet_and_rings() -> None:
+    reply = ask(**WEIGHED, foot="three")
+    assert tilt(reply) == pytest.approx(math.degrees(math.atan(22.5 / 180.25)), abs=0.01)
+    assert "A ring as wide as the three feet" in changes(reply)
+    assert "hollow" in cautions(ask(**WEIGHED)) and "hollow" not in cautions(ask(**WEIGHED, foot="ring"))
+
+
+def test_a_load_on_top_and_to_one_side() -> None:
+    loaded = ask(**WEIGHED, carries="yes", load="1", load_high="50")
+    # (2.0 x 180.25 + 1 x 340) / 3.0 = 233.5 mm
+    assert loaded["values"]["height"]["si"] * 1000 == pytest.approx(233.5)
+    aside = ask(**WEIGHED, carries="yes", load="1", load_high="50", load_off="60")
+    assert tilt(aside) == pytest.approx(math.degrees(math.atan((45 - 20) / 233.5)), abs=0.01)
+    assert "The load in its middle" in changes(aside)
+    assert code(ask(**WEIGHED, carries="yes", load="1", load_off="91")) == ("load_off", "outside")
+    assert [error["field"] for error in ask(**WEIGHED, carries="yes")["errors"]] == ["load"]
+
+
+def test_a_heavy_side_beyond_the_foot_falls() -> None:
+    reply = ask(**WEIGHED, off="50")
+    assert reply["headline"]["tone"] == "stop" and "falls" in reply["headline"]["say"] and reply["values"]["push"]["si"] == 0
+    assert code(ask(**WEIGHED, off="90")) == ("off", "outside")
+
+
+def test_a_rim_inside_the_foot_cannot_be_tipped_by_a_load() -> None:
+    assert "rim_load" not in ask(heights="40", widths="200")["values"]
+
+
+@pytest.mark.parametrize("place", ["sun", "cup", "car", "pan"])
+def test_shop_cured_resin_keeps_out_of_the_heat(place: str) -> None:
+    reply = ask(**STACK | {"soft": "", "warmed": ""}, place=place)
+    assert reply["headline"]["tone"] == "stop" and "softens from 50 °C" in reply["headline"]["say"] and "under 40 °C" in reply["headline"]["say"]
+    assert "creep" in cautions(reply) and "unknown" in cautions(reply)
+
+
+def test_heat_with_a_small_foot_tells_both() -> None:
+    reply = ask(**STACK | {"soft": ""}, place="car", foot_across="40")
+    assert reply["headline"]["text"] == "Never leave it in a car" and "A foot of" in reply["headline"]["say"]
+
+
+def test_the_sheet_counts_only_when_cured_warm() -> None:
+    cold = ask(**STACK | {"warmed": "no"}, place="sun")
+    assert cold["headline"]["tone"] == "stop" and "warmed" in cautions(cold)
+    warm = ask(**STACK, place="sun")
+    assert warm["headline"]["tone"] == "go" and "warmed" not in cautions(warm) and "unknown" not in cautions(warm)
+    near = ask(**STACK, place="own", place_temp="75")
+    assert near["headline"]["tone"] == "caution" and "heat" in cautions(near)
+    assert ask(**STACK, place="own", place_temp="80")["headline"]["tone"] == "stop"
+
+
+def test_a_joint_that_would_break_first() -> None:
+    thin = ask(**WEIGHED, joint="tenon", peg="12", peg_of="hardwood")
+    # 0.3103 kgf at 260 mm on 12 mm: 4.66 MPa against 3
+    assert thin["values"]["joint"]["si"] == pytest.approx(3 / 4.664, abs=0.002)
+    assert "break before it tips" in cautions(thin)["joint"] and thin["headline"]["tone"] == "caution"
+    (remedy,) = [do for do in changes(thin) if "tenon" in do]
+    thicker = ask(**WEIGHED, joint="tenon", peg=remedy.removeprefix("A tenon of "), peg_of="hardwood")
+    assert thicker["values"]["joint"]["si"] >= 4 and "joint" not in cautions(thicker)
+    assert ask(**WEIGHED, joint="dowel", peg="12")["values"]["joint"]["si"] > 4
+    assert code(ask(**WEIGHED, joint="dowel", peg="50")) == ("peg", "thick-peg")
+
+
+def test_a_thin_column_under_a_load() -> None:
+    reply = ask(heights="20 800 30", widths="300 14 100", soft="80", warmed="yes", carries="yes", load="3")
+    assert "Part 2" in cautions(reply)["column"]
+    assert bearing.column_load(0.014, 0.830) < 5 * 3.3
+
+
+def test_tall_pieces_are_fixed() -> None:
+    assert "tall" in cautions(ask(heights="600", widths="200")) and "tall" not in cautions(ask(**STACK))
+
+
+def test_imperial_reads_in_inches_and_pounds() -> None:
+    reply = ask("imperial", heights="1 8 2", widths="4 2 7", soft="180", warmed="yes")
+    assert " mm" not in reply["text"] and " kg" not in reply["text"] and "°C" not in reply["text"]
+
+
+def test_one_figure_for_each_part() -> None:
+    assert code(ask(heights="30 220 40", widths="90 50")) == ("widths", "counts")
+    assert code(ask(**STACK, masses="1 2")) == ("masses", "counts")
+
+
+@pytest.mark.parametrize("heights, expected", [("0", "not-positive"), ("-5", "not-positive"), ("9000", "too-large"), ("tall", "not-a-number")])
+def test_absurd_heights_are_told_apart(heights: str, expected: str) -> None:
+    assert code(ask(heights=heights, widths="90")) == ("heights", expected)
+
+
+@pytest.mark.parametrize("extra", [{}, {"carries": "yes", "load": "2"}, {"off": "20"}, {"foot_across": "300"}])
+def test_the_drawing_is_told_in_words(extra: dict[str, str]) -> None:
+    (drawing,) = ask(**STACK, **extra)["drawings"]
+    assert "degrees from upright" in drawing["says"]
+    assert all(-1 <= y <= drawing["height"] + 1 and -1 <= x <= drawing["width"] + 1 for mark in drawing["marks"] for x, y in mark["points"])
+
+
+def test_nothing_below_the_middle_is_ballast() -> None:
+    assert standing.ballast_for_tilt(standing.Mass(1.0, 0.3), 0.001, math.radians(10), 0.05) is None
+    assert standing.ballast_for_tilt(standing.Mass(1.0, 0.1), 0.1, math.radians(10), 0.01) == 0.0
