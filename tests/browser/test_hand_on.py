@@ -1,4 +1,4 @@
-"""What an answer hands on arrives at the next question, over nothing that was typed there; drawings follow what is typed."""
+"""What an answer hands on arrives at the next question, over nothing that was typed there; drawings follow what is typed; long work gives way."""
 
 from __future__ import annotations
 
@@ -46,3 +46,27 @@ def test_a_field_shows_where_the_choice_it_hangs_on_stands_under_more(chromium: 
     assert chromium.sees(css='[data-field="have"] input')
     chromium.choose(shelf_by="volume")
     assert chromium.sees(css='[data-field="have_volume"] input') and not chromium.sees(css='[data-field="have"] input')
+
+
+DEEP = {"deepest": "50", "depth": "30", "length": "600", "width": "300", "room": "20"}
+LISTEN = """(() => {
+  window.said = [];
+  const words = document.querySelector('[data-part="readout-words"]');
+  new MutationObserver(() => said.push(words.textContent)).observe(words, { childList: true, characterData: true, subtree: true });
+  return true;
+})()"""
+
+
+def test_long_work_tells_how_far_it_is_and_gives_way_to_the_next_entry(maker: Maker) -> None:
+    maker.go("how-deep-how-hot/")
+    maker.count_starts()
+    maker.enter(**{name: text for name, text in DEEP.items() if name != "room"})
+    maker.eval(LISTEN)
+    maker.enter(room=DEEP["room"])
+    maker.wait_figure(calc_says.figure("how-deep-how-hot", **DEEP))
+    shares = [int(text.split()[-2]) for text in maker.eval("said") if text.endswith("%")]
+    assert shares and shares == sorted(shares), "progress is told, and only goes up"
+    maker.enter(depth="20")
+    maker.enter(depth="15")
+    maker.wait_text(calc_says.answer("how-deep-how-hot", **DEEP | {"depth": "15"})["headline"]["say"], css="#answer")
+    assert maker.starts() == 0, "an entry ends the work before it without a new start"
