@@ -150,7 +150,8 @@ class Axis:
         raw = max(high - low, 1e-9) / about
         power = 10.0 ** math.floor(math.log10(raw))
         step = next(factor * power for factor in (1, 2, 5, 10) if factor * power >= raw * (1 - 1e-9))
-        first, last = math.floor(low / step + 1e-9), math.ceil(high / step - 1e-9)
+        first = math.floor(low / step + 1e-9)
+        last = max(math.ceil(high / step - 1e-9), first + 1)
         ticks = tuple((n * step, f"{n * step:.10g}") for n in range(first, last + 1))
         return cls(label, ticks[0][0], ticks[-1][0], ticks)
 
