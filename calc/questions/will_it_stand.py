@@ -91,6 +91,7 @@ FIELDS: tuple[Field, ...] = (
         fold=True, group=_JOINTS,
     ),
     measure("peg", "Dowel or tenon, across", "mm", 2, 300, usual=(5, 120), fold=True, group=_JOINTS, when=(_JOINED,)),
+    measure("socket", "Sockets are deep", "mm", 2, 500, usual=(4, 120), required=False, fold=True, group=_JOINTS, when=(_JOINED,)),
     Choice(
         name="peg_of",
         label="The tenon is of",
@@ -113,6 +114,7 @@ FIELDS: tuple[Field, ...] = (
 WORDS = {
     "counts": "{label}: {count} came for {parts} parts. One figure for each, in the same order.",
     "outside": "{label}: {given} is outside the piece, which reaches {half} from its middle.",
+    "deep-socket": "{label}: {given} goes through the tallest part, {height}.",
     "thick-peg": "{label}: {given} leaves no socket in a part {width} wide.",
 }
 
@@ -172,6 +174,7 @@ QUESTION = Question(
         Rule("tilt", "foot", "falls", given=_STACK, why="more tilt never needs a smaller foot"),
         Rule("density", "push", "falls", given=_BARE, why="a heavier piece never takes less of a push"),
         Rule("peg", "joint", "falls", given=_PEG, span=(5, 45), why="a thicker peg never bears less"),
+        Rule("socket", "joint", "falls", given=_PEG, span=(5, 100), why="a deeper socket never bears less"),
         Rule("soft", "heat_spare", "falls", given=_STACK, why="a resin that softens later never takes less heat"),
         Rule("place", "heat_spare", "rises", order=tuple(places()), given=_STACK | {"soft": "80 °C"}, why="a warmer place never leaves more to spare"),
         Rule("warmed", "heat_spare", "falls", order=("no", "yes"), given=_STACK, why="warmth never makes it softer"),

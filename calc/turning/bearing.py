@@ -102,6 +102,67 @@ def peg_for(push_kg: float, lever_m: float, strength_pa: float, times: float) ->
     return float((32 * push_kg * STANDARD_GRAVITY * lever_m * times / (math.pi * strength_pa)) ** (1 / 3))
 
 
+def socket_pressure(push_kg: float, lever_m: float, peg_m: float, deep_m: float) -> float:
+    """Greatest pressure of a levered peg on the wall of its socket: 6 M / (d L^2).
+
+    Parameters
+    ----------
+    push_kg : level push, as a weight.
+    lever_m : of the push over the socket's mouth, m.
+    peg_m : d, m, more than 0.
+    deep_m : L, of the socket, m, more than 0.
+
+    Returns
+    -------
+    float
+        Pa.
+
+    Notes
+    -----
+    A stiff peg that turns about the middle of its depth; glue and the shoulder, which help, are left out.
+
+    Examples
+    --------
+    >>> round(socket_pressure(1.0, 0.200, 0.010, 0.020) / 1e6, 2)
+    2.94
+
+    References
+    ----------
+    Statics.
+    """
+    require_positive(peg=peg_m, socket=deep_m)
+    return 6 * push_kg * STANDARD_GRAVITY * lever_m / (peg_m * deep_m**2)
+
+
+def socket_for(push_kg: float, lever_m: float, peg_m: float, strength_pa: float, times: float) -> float:
+    """The depth of socket that bears a push so many times over: sqrt(6 M times / (d strength)).
+
+    Parameters
+    ----------
+    push_kg : level push, as a weight.
+    lever_m : of the push over the socket's mouth, m.
+    peg_m : d, m, more than 0.
+    strength_pa : of the socket's wall, Pa.
+    times : how many times over.
+
+    Returns
+    -------
+    float
+        m.
+
+    Examples
+    --------
+    >>> round(socket_for(1.0, 0.200, 0.010, 5e6, 4), 4)
+    0.0307
+
+    References
+    ----------
+    :func:`socket_pressure`, turned round.
+    """
+    require_positive(peg=peg_m)
+    return math.sqrt(6 * push_kg * STANDARD_GRAVITY * lever_m * times / (peg_m * strength_pa))
+
+
 def column_load(width_m: float, length_m: float, section: Section = "round", modulus_pa: float = RESIN_MODULUS) -> float:
     """The load at which a column bows out, clamped below and free on top: pi^2 E I / (4 L^2), as a weight.
 

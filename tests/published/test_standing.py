@@ -46,6 +46,10 @@ def test_dowel_in_bending() -> None:  # 1 kgf at 200 mm on 10 mm: 32 x 9.80665 x
     assert bearing.peg_stress(1.0, 0.200, 0.010) / 1e6 == pytest.approx(19.98, abs=0.005)
 
 
+def test_levered_socket() -> None:  # 1 kgf at 200 mm, 10 mm peg, 20 mm deep: 6 x 1.96133 / (0.010 x 0.0004) = 2.942 MPa
+    assert bearing.socket_pressure(1.0, 0.200, 0.010, 0.020) / 1e6 == pytest.approx(2.942, abs=0.0005)
+
+
 def test_euler_column() -> None:  # round 20 mm, 400 mm free, E 2.4 GPa: I = 7.854e-9 m4, pi2 E I / (4 L2) = 290.7 N
     assert bearing.column_load(0.020, 0.400) * 9.80665 == pytest.approx(290.7, abs=0.1)
 

@@ -90,6 +90,13 @@ def test_the_banjo_is_kept_out_where_it_does_not_pass() -> None:
     assert "before you mount" in reaches(reply)["Face to the headstock"][0]
 
 
+def test_no_rest_reaches_all_along_a_log() -> None:
+    log = {"form": "square", "across": "200", "along": "400", "hold": "centres", "swing": "300", "banjo": "230", "centres": "900"}
+    reply = ask(**log)
+    assert "saw it to eight sides, then it passes" in reply["headline"]["say"] and "only 150 mm" in reaches(reply)["Side or rim"][0]
+    assert "stand of its own" in ask(**log | {"form": "round", "across": "240"})["headline"]["say"]
+
+
 def test_a_strike_is_said_when_it_strikes_and_not_when_it_is_near() -> None:
     assert cautions(ask(across="300", along="50", swing="400"))["X9"].startswith("It will strike.")
     assert not cautions(ask(form="round", across="300", along="50", swing="305"))["X9"].startswith("It will strike.")

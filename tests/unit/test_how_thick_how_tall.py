@@ -124,6 +124,7 @@ def test_the_depth_goes_on_to_the_wood_and_the_pour() -> None:
     carried = {carry["to"]: carry["inputs"] for carry in ask(**DISC, wood="inside", slab="20")["carries"]}
     assert carried["how-much-wood"]["fill"] == carried["before-a-pour"]["depth"] and carried["how-much-wood"]["raised"].endswith("mm")
     assert carried["is-it-enough"] == {"shape": "round", "across": "312 mm", "depth": carried["before-a-pour"]["depth"]}
+    assert carried["does-it-fit-the-lathe"] == {"form": "round", "along": carried["before-a-pour"]["depth"], "across": "312 mm"}
     panel = ask(form="panel", thickness="40", length="900", width="400", wood="none")["carries"]
     assert [carry["to"] for carry in panel] == ["is-it-enough", "before-a-pour"]
     assert panel[0]["inputs"] == {"shape": "box", "length": "912 mm", "width": "412 mm", "depth": panel[1]["inputs"]["depth"], "wood_by": "none"}
@@ -146,6 +147,7 @@ def test_inches_read_as_sixteenths() -> None:
 
 def test_three_parts_and_their_dowels() -> None:
     reply = ask(**STACK)
+    assert [carry["to"] for carry in reply["carries"]] == ["will-it-stand"]
     assert (reply["headline"]["text"], reply["headline"]["tone"]) == ("43, 123, 28", "go")
     assert reply["headline"]["say"] == "Faced, the stack stands 185 mm. 2 dowels of 28 mm."
     assert lines(reply)["Left at the thinnest"] == "10 mm"  # the top part: 25 less one socket of 15

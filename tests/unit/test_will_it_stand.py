@@ -134,12 +134,22 @@ def test_a_joint_that_would_break_first() -> None:
     thin = ask(**WEIGHED, joint="tenon", peg="12", peg_of="hardwood")
     # 0.3103 kgf at 260 mm on 12 mm: 4.66 MPa against 3
     assert thin["values"]["joint"]["si"] == pytest.approx(3 / 4.664, abs=0.002)
-    assert "break before it tips" in cautions(thin)["joint"] and thin["headline"]["tone"] == "caution"
+    assert "break before it tips" in cautions(thin)["joint"] and thin["headline"]["tone"] == "stop"
     (remedy,) = [do for do in changes(thin) if "tenon" in do]
+    assert thin["headline"]["text"] == remedy
     thicker = ask(**WEIGHED, joint="tenon", peg=remedy.removeprefix("A tenon of "), peg_of="hardwood")
     assert thicker["values"]["joint"]["si"] >= 4 and "joint" not in cautions(thicker)
     assert ask(**WEIGHED, joint="dowel", peg="12")["values"]["joint"]["si"] > 4
     assert code(ask(**WEIGHED, joint="dowel", peg="50")) == ("peg", "thick-peg")
+
+
+def test_a_shallow_socket_gives_way_before_its_dowel() -> None:
+    reply = ask(**WEIGHED, joint="dowel", peg="16", socket="10")
+    # 0.3103 kgf at 260 mm: 0.7912 N m; 6 M / (d L2) = 2.967 MPa against 5
+    assert reply["values"]["joint"]["si"] == pytest.approx(5 / 2.967, abs=0.002) and "near to breaking" in cautions(reply)["joint"]
+    (remedy,) = [do for do in changes(reply) if "Sockets" in do]
+    assert ask(**WEIGHED, joint="dowel", peg="16", socket=remedy.split()[1])["values"]["joint"]["si"] >= 4
+    assert code(ask(**WEIGHED, joint="dowel", peg="16", socket="230")) == ("socket", "deep-socket")
 
 
 def test_a_thin_column_under_a_load() -> None:

@@ -247,6 +247,16 @@ class Turn:
         return next((cut for cut in self.cuts if self.clear_of(self.swing, cut.sweeps)), None)
 
     @property
+    def reached(self) -> bool:
+        """A rest reaches the far end of its rim from a banjo that stands beyond its face."""
+        return self.passes or self.along <= standard("rest back") + _NEAR
+
+    @cached_property
+    def saw_for_banjo(self) -> Cut | None:
+        """The fewest cuts after which it passes over the banjo."""
+        return next((cut for cut in self.cuts if self.banjo is not None and self.clear_of(self.banjo, cut.sweeps)), None)
+
+    @property
     def widest(self) -> float:
         """The largest circle that clears, m."""
         return self.swing - 2 * standard("bed gap")

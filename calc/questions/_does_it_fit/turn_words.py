@@ -79,7 +79,12 @@ class Told:
 
     def keep_out(self) -> str:
         """What to do where the banjo does not pass under it."""
-        return f"set the banjo beyond its face, with a rest that reaches {length(self.given, self.turn.along, 'up')} back"
+        turn = self.turn
+        if turn.reached:
+            return f"set the banjo beyond its face, with a rest that reaches {length(self.given, turn.along, 'up')} back"
+        if turn.saw_for_banjo is not None:
+            return f"saw it {turn.saw_for_banjo.name}, then it passes; no rest reaches {length(self.given, turn.along)} back"
+        return f"it wants a rest with a stand of its own; none reaches {length(self.given, turn.along)} back from beyond its face"
 
     def refused(self) -> Headline:
         """It strikes or comes too near: what to saw off."""
@@ -137,7 +142,7 @@ class Told:
         turn, given = self.turn, self.given
         how = {"other": "as typed", "round": "as wide as it is"}.get(turn.form, "corner to corner")
         yield Line.of("It sweeps", length(given, turn.sweep, "up"), how)
-        yield Line(f"Over {self.under}", self.spare(turn.bed_gap), note=f"{length(given, standard('bed gap'))} has to be left all round")
+        yield Line(f"Over {self.under}", self.spare(turn.bed_gap), note=f"{length(given, standard('bed gap'), 'up')} has to be left all round")
         if turn.banjo_gap is not None:
             yield Line("Over the banjo", self.spare(turn.banjo_gap), note="" if turn.passes else self.keep_out())
         if turn.room is not None:
@@ -190,6 +195,8 @@ class Told:
             back += "; the banjo has to stand there before you mount the work"
         tail = "all but the live centre's mark, which comes last, with light cuts" if turn.tailed else "all of it, to the middle"
         rim = "all of it" if turn.passes else f"by a rest that reaches {length(given, turn.along, 'up')} from beyond its face"
+        if not turn.reached:
+            rim = f"only {length(given, standard('rest back'), 'down')} of it from either end, until it passes over the banjo"
         if turn.ends_held:
             spot = "the spur" if turn.hold == "centres" else f"the arbor, {hidden}"
             rows = (

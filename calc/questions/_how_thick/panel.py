@@ -16,6 +16,7 @@ from calc.words import both
 
 _NEAR = 1e-6  # m
 _SEEN = 2.5e-4  # m; less is not seen on a tape
+_TURNED = (0.02, 1.0)  # m; what is asked of a lathe without a second look
 
 
 @dataclass(frozen=True)
@@ -240,7 +241,7 @@ class Panel:
         yield Working("Mould inside", "finished + 2 × edge", f"{exact(self.sides[0])} + 2 × {exact(self.given.si('edge'))}", exact(self.mould[0]))
 
     def carries(self) -> Iterator[Carry]:
-        """The mould and its depth: for the resin it wants, what floats in it, and the list before the pour."""
+        """The mould and its depth: for the resin it wants, what floats in it, and the list before the pour; a disc for the lathe too."""
         depth = str(length(self.given, self.depth))
         names = ("across",) if len(self.mould) == 1 else ("length", "width")
         sides = {name: str(length(self.given, side, "up")) for name, side in zip(names, self.mould, strict=True)}
@@ -250,6 +251,8 @@ class Panel:
             raised = {"raised": str(length(self.given, self.budget.raised, "up"))} if self.budget.raised else {}
             yield Carry("how-much-wood", {"fill": depth} | raised)
         yield Carry("before-a-pour", {"depth": depth})
+        if len(self.mould) == 1 and _TURNED[0] <= self.mould[0] <= _TURNED[1]:
+            yield Carry("does-it-fit-the-lathe", {"form": "round", "along": depth} | sides)
 
     def values(self) -> dict[str, Figure]:
         """Figures for other questions and tests; wood that would have no room counts as none."""

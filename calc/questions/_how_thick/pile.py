@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Working, figure
+from calc.answers import Answer, Carry, Caution, Change, Figure, Grid, Headline, Line, Working, figure
 from calc.casting import stack
 from calc.casting.stack import Joint, Part
 from calc.casting.thickness import standard
@@ -219,5 +219,6 @@ def pile(given: Given) -> Answer:
         sources=("arithmetic", "judgement", "practice"),
         grids=(case.grid(),),
         drawings=(case.drawing(),),
+        carries=(Carry("will-it-stand", {"heights": ", ".join(str(length(given, height)) for height in given.many("heights"))}),),
         values=case.values(),
     )

@@ -210,14 +210,39 @@ class Piece:
         return self.tall - self.heights[0]
 
     @cached_property
-    def joint(self) -> float | None:
-        """How many times over the lowest joint bears the push that tips the piece; None where there is none or nothing to bear."""
-        if not self.jointed or self.push <= 0:
-            return None
+    def peg(self) -> float:
+        """Across the dowel or the tenon, m."""
         peg = self.given.si("peg")
         if peg >= min(self.widths) - _NEAR:
             raise InputError("peg", "thick-peg", width=str(length(self.given, min(self.widths))))
-        return self.peg_strength / bearing.peg_stress(self.push, self.lever, peg)
+        return peg
+
+    @cached_property
+    def peg_times(self) -> float | None:
+        """How many times over the peg of the lowest joint bears the push that tips the piece; None where there is nothing to bear."""
+        if not self.jointed or self.push <= 0:
+            return None
+        return self.peg_strength / bearing.peg_stress(self.push, self.lever, self.peg)
+
+    @cached_property
+    def socket_times(self) -> float | None:
+        """The same of the socket's wall, where its depth is known."""
+        deep = self.given.maybe("socket")
+        if not self.jointed or self.push <= 0 or deep is None:
+            return None
+        if deep >= max(self.heights) - _NEAR:
+            raise InputError("socket", "deep-socket", height=str(length(self.given, max(self.heights))))
+        return standard("socket") / bearing.socket_pressure(self.push, self.lever, self.peg, deep)
+
+    @property
+    def joint(self) -> float | None:
+        """The lesser of the two."""
+        return min((found for found in (self.peg_times, self.socket_times) if found is not None), default=None)
+
+    @property
+    def socket_wanted(self) -> float:
+        """The depth of socket that bears it often enough, m."""
+        return bearing.socket_for(self.push, self.lever, self.peg, standard("socket"), standard("joint"))
 
     @property
     def peg_wanted(self) -> float:

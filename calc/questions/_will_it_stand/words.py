@@ -89,6 +89,10 @@ class Told:
             tone: Tone = "stop" if piece.least_tilt < standard("half") * piece.wanted else "caution"
             then = f"It then stands a tilt of {degrees(piece.wanted)} degrees, also if its weight lies higher than reckoned. As it is, {self.tips()}"
             return Headline("To make it stand", foot, "", then, tone)
+        if piece.joint is not None and piece.joint < 1:
+            first, *rest = self.joint_remedies()
+            also = f"And {inside(rest[0])}. " if rest else ""
+            return Headline("Before it is glued up", first, "", f"{also}As it is the lowest joint breaks before the piece tips. {stood}", "stop")
         calm = piece.heat == "go" and not self.weak_joint and not self.weak_column
         push = weight(given, piece.push)
         loaded = f", with its {weight(given, piece.load)} on top" if piece.load else ""
@@ -163,9 +167,16 @@ class Told:
             middle = piece.bare.mass * given.si("off") / piece.all.mass
             radius = standing.tipping_radius(piece.foot, piece.foot_across) - middle
             yield Change("The load in its middle", f"stands {degrees(standing.tipping_tilt(radius, piece.highest))} degrees")
-        if self.weak_joint:
-            style = length(given, piece.peg_wanted, "up")
-            yield Change(f"A {'dowel' if given.choice('joint') == 'dowel' else 'tenon'} of {style}", f"bears the push {standard('joint'):g} times over")
+        for remedy in self.joint_remedies():
+            yield Change(remedy, f"bears the push {standard('joint'):g} times over")
+
+    def joint_remedies(self) -> Iterator[str]:
+        """What makes the lowest joint bear the push often enough."""
+        piece, given = self.piece, self.given
+        if piece.peg_times is not None and piece.peg_times < standard("joint"):
+            yield f"A {given.choice('joint')} of {length(given, piece.peg_wanted, 'up')}"
+        if piece.socket_times is not None and piece.socket_times < standard("joint"):
+            yield f"Sockets {length(given, piece.socket_wanted, 'up')} deep"
 
     def band(self) -> Band:
         """How sure the tilt is."""
@@ -219,9 +230,12 @@ class Told:
         yield Working("Foot for the tilt wanted", "(h tan θ + off) / inner share", numbers, f"{1000 * piece.foot_wanted:.1f} mm")
         push = f"{piece.all.mass:.3f} kg × 9.807 m/s² × {piece.radius:.4f} m / {piece.tall:.3f} m"
         yield Working("Push at the top", "F = m g r / H", push, f"{piece.push * STANDARD_GRAVITY:.2f} N")
-        if piece.joint is not None:
-            numbers = f"F × {piece.lever:.3f} m, d = {1000 * given.si('peg'):.1f} mm; {piece.peg_strength / 1e6:.3g} MPa"
-            yield Working("Lowest joint", "strength / (32 M / π d³)", numbers, f"{piece.joint:.2f}")
+        if piece.peg_times is not None:
+            numbers = f"F × {piece.lever:.3f} m, d = {1000 * piece.peg:.1f} mm; {piece.peg_strength / 1e6:.3g} MPa"
+            yield Working("Lowest joint, its peg", "strength / (32 M / π d³)", numbers, f"{piece.peg_times:.2f}")
+        if piece.socket_times is not None:
+            numbers = f"L = {1000 * given.si('socket'):.1f} mm; {standard('socket') / 1e6:.3g} MPa"
+            yield Working("Lowest joint, its socket", "strength / (6 M / d L²)", numbers, f"{piece.socket_times:.2f}")
         if piece.column is not None:
             place, over = piece.column
             yield Working("Column", "π² E I / (4 L²) over what stands on it", f"part {place + 1}, E = 2.4 GPa", f"{over:.3g}")
