@@ -83,6 +83,7 @@ def test_weighing_narrows_the_band() -> None:
 def test_feet_and_rings() -> None:
     reply = ask(**WEIGHED, foot="three")
     assert tilt(reply) == pytest.approx(math.degrees(math.atan(22.5 / 180.25)), abs=0.01)
+    assert ask(**WEIGHED, foot="three")["headline"]["text"].startswith("Three feet on a circle of 1")
     assert "A ring as wide as the three feet" in changes(reply)
     assert "hollow" in cautions(ask(**WEIGHED)) and "hollow" not in cautions(ask(**WEIGHED, foot="ring"))
 

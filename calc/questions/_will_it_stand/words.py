@@ -15,7 +15,7 @@ from calc.turning.balance import STANDARD_GRAVITY
 from calc.turning.standing import standard
 from calc.words import inside
 
-_FEET = {"round": "foot", "ring": "foot ring", "square": "square foot", "three": "circle of three feet", "four": "circle of four feet"}
+_FEET = {"round": "foot", "ring": "foot ring", "square": "square foot", "three": "circle of its feet", "four": "circle of its feet"}
 _REMEDY = {
     "sun": "Keep it out of the sun",
     "car": "Never leave it in a car",
@@ -65,6 +65,14 @@ class Told:
         return str(self.given.write(kelvin, "temperature", "up" if up else "down"))
 
     @property
+    def wider(self) -> str:
+        """The foot that it needs."""
+        shown = length(self.given, self.piece.foot_wanted, "up")
+        if self.piece.foot in ("three", "four"):
+            return f"{self.piece.foot.capitalize()} feet on a circle of {shown}"
+        return f"A {self.name} of {shown}"
+
+    @property
     def remedy(self) -> str:
         """What keeps the heat off."""
         if self.piece.place == "room" and self.given.choice("warmed") == "yes":
@@ -80,7 +88,7 @@ class Told:
         """Heat first, then the foot, then how far it stands."""
         piece, given = self.piece, self.given
         stood = f"It stands a tilt of {degrees(piece.tilt)} degrees."
-        foot = f"A {self.name} of {length(given, piece.foot_wanted, 'up')}"
+        foot = self.wider
         if piece.heat == "stop":
             why = f"{self.where()}, and this resin softens from {self.degree(piece.soft)}: keep it under {self.degree(piece.limit)}."
             more = stood if piece.stands else f"{foot} too: as it is, {self.tips()}"
@@ -156,7 +164,7 @@ class Told:
         piece, given = self.piece, self.given
         then = f"stands {degrees(piece.wanted)} degrees"
         if not piece.stands:
-            yield Change(f"A {self.name} of {length(given, piece.foot_wanted, 'up')}", then)
+            yield Change(self.wider, then)
             ballast = piece.ballast
             if ballast and ballast <= 2 * piece.all.mass:
                 yield Change(f"{weight(given, ballast, 'up')} of metal let into the lowest part", then)
