@@ -1,4 +1,4 @@
-"""Heat of sanding and polishing on a turning face, and how near a wheel comes to the middle of a disc.
+"""Heat of sanding and polishing on a turning face.
 
 Symbols inside the functions: F press (N), mu friction, v speed under the hand (m/s), A area swept (m²), q heat (W/m²), t time in one place (s).
 """
@@ -137,27 +137,3 @@ def warmest_face(soft_k: float) -> float:
     Our judgement.
     """
     return min(soft_k - value("sanding", "soft margin"), value("sanding", "hand-warm") + 273.15)
-
-
-def mandrel_reach(diameter_m: float) -> float:
-    """How far from the headstock a wheel has to stand so that the middle of a disc comes onto it: D / 2 and a clearance.
-
-    Parameters
-    ----------
-    diameter_m : D of the disc, m.
-
-    Returns
-    -------
-    float
-        m, headstock to the middle of the wheel.
-
-    Examples
-    --------
-    >>> mandrel_reach(0.300)
-    0.17
-
-    References
-    ----------
-    Plain geometry: the disc lies against the wheel, half of it towards the headstock. The clearance is our judgement.
-    """
-    return diameter_m / 2 + value("sanding", "reach clearance") / 1000

@@ -11,7 +11,7 @@ from calc.questions._which_grit.case import Operation, Sanding
 from calc.questions._which_grit.words import AFTER, READY
 from calc.questions._which_grit.working import working
 from calc.sources import value
-from calc.turning import caps, grits, rubbing, speed
+from calc.turning import caps, fit, grits, rubbing, speed
 from calc.turning.grits import Grit
 from calc.words import both
 
@@ -32,7 +32,7 @@ def answer(given: Given) -> Answer:
         working=tuple(working(it)),
         sources=tuple(_sources(it)),
         grids=(_grid(it),) if it.steps else (),
-        carries=() if stopped or it.done else (_carry(it),),
+        carries=() if stopped or it.done else tuple(_carries(it)),
         values=_values(it),
     )
 
@@ -186,7 +186,7 @@ def _wheel_lines(it: Sanding) -> Iterator[Line]:
     yield Line("Wheel, at most", rpm_text(dial(it.wheel_ceiling)), "rpm", "marked on it" if given.maybe("wheel_marked") is not None else "no marking told")
     yield Line("Wheel turns", "top towards you", "", "forward only: in reverse a threaded mandrel unscrews")
     yield Line("Hold the work", "low, on the near side", "", "below the middle of the wheel, edges pointing the way it turns, never against it")
-    reach = given.write(rubbing.mandrel_reach(it.diameter), "length", "up")
+    reach = given.write(fit.least_stand_out(it.diameter, fit.standard("wheel gap")), "length", "up")
     yield Line.of("Wheel out from the headstock", reach, "so that the middle of the disc comes onto it; a taper mandrel wants a draw bar or the tailstock")
 
 
@@ -240,9 +240,10 @@ def _cautions(it: Sanding) -> Iterator[Caution]:
         yield Caution("scales", "caution", "Above 220 the same number is another grit: 320 with no P is about P400, 400 about P800, 600 about P1200.")
     if not it.done:
         yield Caution("X13", "stop", "Tool rest off. No gloves, no cloth round a finger. Paper held so that it can pull away.")
-    if given.choice("reverse") != "no" or given.choice("hold") in ("chuck", "faceplate"):
+    in_hand = not it.steps and it.goal == "wheel"
+    if not in_hand and (given.choice("reverse") != "no" or given.choice("hold") in ("chuck", "faceplate")):
         yield Caution("X8", "caution", "Reverse, or a hard stop, can unscrew it: lock screw in first, and stop it gently.")
-    if given.choice("hold") == "glue":
+    if not in_hand and not it.done and given.choice("hold") == "glue":
         yield Caution("X6", "caution", "Glue block: sanding heat creeps into it, and hot glue softens. Feel the block as well as the face.")
     if given.choice("wet") == "dry" and it.steps:
         yield Caution("dust", "caution", "Dry sanding: mask on, dust drawn off at the piece. Visor on over it.")
@@ -269,7 +270,14 @@ def _microns(metres: float) -> str:
     return f"{1e6 * metres:.4g} µm"
 
 
-def _carry(it: Sanding) -> Carry:
+def _carries(it: Sanding) -> Iterator[Carry]:
+    """To the speed with balance and mount looked at, and for a wheel to its reach past bed and headstock."""
+    yield _to_speed(it)
+    if it.goal == "wheel":
+        yield Carry("does-it-fit-the-lathe", {"ask": "wheel", "disc": _typed(it.given, "diameter"), "wheel": _typed(it.given, "wheel")})
+
+
+def _to_speed(it: Sanding) -> Carry:
     given = it.given
     if not it.steps and it.goal == "wheel":
         inputs = {"operation": "buff", "wheel": _typed(given, "wheel")}
