@@ -15,7 +15,7 @@ from calc.turning.balance import STANDARD_GRAVITY
 from calc.turning.standing import standard
 from calc.words import inside
 
-_FEET = {"round": "foot", "ring": "foot ring", "square": "square foot", "three": "circle of its feet", "four": "circle of its feet"}
+_FEET = {"round": "foot", "ring": "foot ring", "square": "square foot", "three": "circle of feet", "four": "circle of feet"}
 _REMEDY = {
     "sun": "Keep it out of the sun",
     "car": "Never leave it in a car",
