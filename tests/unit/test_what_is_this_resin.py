@@ -67,6 +67,12 @@ def test_the_sheets_depth_is_never_raised() -> None:
     assert [limit["id"] for limit in ask(**DEEP)["limits"] if limit["rules"]] == ["no-stop"]
 
 
+def test_where_no_depth_is_without_a_stop_it_says_what_to_find_out() -> None:
+    reply = ask(pot_life="2", room="35")
+    assert figure(reply, "no_stop") < 0.001
+    assert reply["headline"]["tone"] == "stop" and reply["headline"]["say"].startswith("Make a test cup")
+
+
 def test_the_better_it_is_known_the_more_is_no_stop_of_the_middle() -> None:
     shares = []
     for inputs in ({"known": "kind", "kind": "slow"}, {"pot_life": "11 h", "pot_means": "doubled"}, DEEP):

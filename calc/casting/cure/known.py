@@ -55,6 +55,8 @@ class Level:
 
     def odds(self, depth_over_middle: float) -> float:
         """The share of resins so known that run away at a depth, told over the middle critical depth; log-normal."""
+        if depth_over_middle <= 0:
+            return 0.0
         sigma = math.log(self.spread)
         middle = math.log(self.mean) - sigma * sigma / 2
         return 0.5 * math.erfc((-math.log(depth_over_middle) - middle) / sigma / math.sqrt(2))

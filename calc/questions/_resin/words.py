@@ -75,6 +75,9 @@ class Said:
         """Its kind, and the one limit that matters."""
         profile = self.profile
         shown, stop = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
+        if shown.si <= 0:
+            say = "Make a test cup, or find its deepest layer on the sheet. By what is known, no depth of a wide mould is without a stop."
+            return Headline(f"{profile.kind.name} resin", "A coating at most", "", say, "stop")
         where = f"A ceiling, in a wide mould, shop at {self.degrees(profile.room_k)}."
         care = f"{where} Up to {stop} take care; over that, stop." if shown.si < stop.si else where
         narrow = "" if profile.known.level.id == "cup" else " A test cup narrows that."
