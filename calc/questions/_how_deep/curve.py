@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.answers import Grid
+from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.outlook import Outlook
 from calc.casting.cure.pour import RUNAWAY_K, Course, Moment
 from calc.casting.cure.thermal import Material
@@ -12,10 +13,14 @@ from calc.drawing import Axis, Drawing, chart
 from calc.quantity import from_si
 from calc.questions import Given
 from calc.questions._how_deep.words import hours, warm
+from calc.sources import value
 
 _POINTS = 60  # of a curve, at most
 _ROWS = 9
-_LEAST_TOP_K = 70 + 273.15
+_LEAST_TOP_K = 70 + ZERO_C
+_APART = 0.12  # of the height of the chart: closer than this two names would lie on each other
+_APART_K = 8.0  # the same for two lines
+YELLOWS_K, BOILS_K = value("cure", "stop peak") + ZERO_C, 100 + ZERO_C
 
 
 def curve(given: Given, outlook: Outlook, material: Material) -> tuple[Drawing, Grid]:
@@ -43,7 +48,9 @@ def curve(given: Given, outlook: Outlook, material: Material) -> tuple[Drawing, 
     air = from_si(outlook.plan.air_k, "temperature", unit)
     most = max(min(max(hot.peak.hottest_k, middle.peak.hottest_k), RUNAWAY_K), _LEAST_TOP_K)
     limit = material.gives_way_k
-    levels = [(f"{material.name} gives way", from_si(limit, "temperature", unit))] if limit and limit < most else []
+    marks = [] if limit is None else [(f"{material.name} gives way", limit)]
+    marks += [(name, level) for name, level in (("yellows", YELLOWS_K), ("water boils", BOILS_K)) if limit is None or abs(level - limit) > _APART_K]
+    apart = (middle.peak.hottest_k - middle.mould_k) / (most - outlook.plan.air_k)
     drawing = chart(
         "How hot, and when",
         _says(given, outlook),
@@ -51,10 +58,10 @@ def curve(given: Given, outlook: Outlook, material: Material) -> tuple[Drawing, 
         Axis.of(unit, air, from_si(most, "temperature", unit)),
         traces=[
             ("hot end", "edge", points(hot, "hottest_k")),
-            ("middle", "trace", points(middle, "hottest_k")),
-            ("mould", "measure", points(middle, "mould_k")),
+            ("middle" if apart > _APART else "middle, and mould", "trace", points(middle, "hottest_k")),
+            ("mould" if apart > _APART else "", "measure", points(middle, "mould_k")),
         ],
-        levels=levels,
+        levels=[(name, from_si(level, "temperature", unit)) for name, level in marks if level < most],
     )
     return drawing, _grid(given, hot, middle, last)
 

@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Band, Carry, Caution, Figure, Grid, Headline, Limit, Line, Working, figure
+from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.outlook import GO_K, STOP_K, tier_of
 from calc.casting.cure.pour import RUNAWAY_K, Course
+from calc.casting.resin import kind_of
 from calc.drawing import Drawing
 from calc.quantity import Shown
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.curve import curve
+from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
-from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, warm, warm_band
+from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, typed_with_unit, warm, warm_band
+from calc.sources import value
 
+_DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
 _BOUNDLESS_M = 1.0  # deeper than this no line is told
 
 
@@ -129,7 +134,7 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
     if in_bucket is not None:
         note = f"in the bucket it can be poured for about {hours(given, in_bucket, 'down')}; leave no rest in it"
         lines.append(Line("Out of the bucket within", hours(given, in_bucket / 2, "down"), note=note))
-    lines.append(Line("Mould, hottest spot", mould_band(given, middle, hot), note=_mould_note(case)))
+    lines.append(Line("Mould, hottest spot", mould_band(given, middle, hot), note=_mould_note(case, hot)))
     layers = found.layers
     if layers is not None:
         note = f"skin firm and core as cool as the shop; it bonds until about {hours(given, layers.bonds_until_s, 'down')}, later scuff it"
@@ -140,11 +145,15 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
     return tuple(lines)
 
 
-def _mould_note(case: Case) -> str:
-    limit = case.material.gives_way_k
-    if limit is None:
-        return "tape lets go at about " + str(case.given.write(333.15, "temperature", "down")) if case.material.id == "board" else ""
-    return f"{case.material.name} gives way from {case.given.write(limit, 'temperature', 'down')} on"
+def _mould_note(case: Case, hot: Course) -> str:
+    """From when the mould, its tape and its hot glue give way."""
+    given, limit = case.given, case.material.gives_way_k
+    notes = [] if limit is None else [f"{case.material.name} gives way from {given.write(limit, 'temperature', 'down')} on"]
+    for name, where in (("hot glue", "hot glue"), ("tape on board", "tape")):
+        gives_way = value("cure", f"{where} gives way") + ZERO_C
+        if hot.mould_k > gives_way and (where != "tape" or case.material.id == "board"):
+            notes.append(f"{name} lets go at about {given.write(gives_way, 'temperature', 'down')}")
+    return "; ".join(notes)
 
 
 def _limits(case: Case, found: Looked) -> tuple[Limit, ...]:
@@ -208,17 +217,23 @@ def _ends(case: Case, found: Looked) -> Grid:
 
 
 def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Carry, ...]:
-    """Depth, sheet and the watch over the cure, for the gates."""
+    """To the gates, with depth, sheet and the watch over the cure; to the clock, with resin and mould. Nothing after a stop."""
     given, outlook = case.given, found.outlook
     hot = outlook.hot
     assert hot is not None
     if any(reason.tone == "stop" for reason in against):
         return ()
-    hottest = warm(given, hot.peak.hottest_k)
-    inputs = {"depth": str(depth(given, outlook.plan.mould.depth_m, "up")), "planned_peak": hottest, "peak_after": hours(given, hot.peak.time_s, "down")}
+    typed = {field.name: typed_with_unit(given, field) for field in FIELDS if given.typed(field.name)}
+    gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k), "peak_after": hours(given, hot.peak.time_s, "down")}
     if case.sheet_m is not None:
-        inputs["sheet_depth"] = str(depth(given, case.sheet_m))
-    return (Carry("before-a-pour", inputs),)
+        gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}
+    known = given.choice("known")
+    way = {"cup": "cup", "kind": given.words("kind"), "sheet": "pot" if "pot_life" in typed else kind_of(found.known.kinetics.k25).id}[known]
+    names = ("pot_life", "pot_mass", "pot_temperature", "pot_means", "cup_gel", "cup_heat", "cup_shape", "depth", "length", "width", "across", "room", "wood")
+    clock = {"resin": way, "shape": given.choice("shape")} | {name: typed[name] for name in names if name in typed}
+    clock |= {"deepest": typed["deepest"]} if known == "sheet" and "deepest" in typed else {}
+    fits = outlook.plan.mould.depth_m <= _DEEPEST_CLOCK_M and case.narrowest_m >= _NARROWEST_CLOCK_M
+    return (Carry("before-a-pour", gates), *((Carry("when-can-i", clock),) if fits else ()))
 
 
 def _working(case: Case, found: Looked) -> tuple[Working, ...]:
