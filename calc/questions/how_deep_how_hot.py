@@ -42,7 +42,7 @@ def work(given: Given) -> Steps:
 
 _PLATE = {
     "known": "kind", "kind": "slow", "shape": "oblong", "length": "300 mm", "width": "300 mm", "depth": "20 mm", "detail": "depths",
-    "batch": "2000 g", "below": "",
+    "batch": "2000 g", "bucket": "15 min", "below": "",
 }
 _DEEPER = ("5 mm", "12 mm", "18 mm", "25 mm", "40 mm", "70 mm", "120 mm", "300 mm")
 _WARMER = ("12 °C", "16 °C", "20 °C", "24 °C", "28 °C", "33 °C")

@@ -17,6 +17,7 @@ from calc.sources import value
 
 _POINTS = 60  # of a curve, at most
 _ROWS = 9
+_SHORTEST_S = 600.0
 _LEAST_TOP_K = 70 + ZERO_C
 _APART = 0.12  # of the height of the chart: closer than this two names would lie on each other
 _APART_K = 8.0  # the same for two lines
@@ -39,7 +40,7 @@ def curve(given: Given, outlook: Outlook, material: Material) -> tuple[Drawing, 
     hot, middle = outlook.hot, outlook.middle
     assert hot is not None and middle is not None
     unit = given.pick("°C", "°F")
-    last = max(hot.moments[-1].time_s, _worth_seeing(middle))
+    last = max(hot.moments[-1].time_s, _worth_seeing(middle), _SHORTEST_S)
     scale, word = (3600.0, "hours") if last > 3 * 3600 else (60.0, "minutes")
 
     def points(course: Course, what: str) -> list[tuple[float, float]]:
