@@ -43,6 +43,11 @@ class Maker:
         if ready:
             self.ready()
 
+    def arrive(self, path: str) -> None:
+        """Type an address and wait until the page moves, whether Python is awake or not."""
+        self.go(path, ready=False)
+        self.browser.wait_for("document.documentElement.dataset.mounted === location.pathname", what="the page, with all that moves on it")
+
     def ready(self, *, timeout: float = 60) -> None:
         """Wait until the page has started and Python is awake."""
         self.browser.wait_for("'started' in document.documentElement.dataset && document.getElementById('status').dataset.state === 'ready'",
