@@ -13,7 +13,7 @@ from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, equivalent_
 from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics
 from calc.casting.cure.known import levels
 from calc.casting.cure.layers import layers_steps, wait_for
-from calc.casting.cure.outlook import Beneath, Outlook, Plan, courses_steps, lines_steps, tier_of, tiers
+from calc.casting.cure.outlook import Beneath, Outlook, Plan, courses_steps, headroom_steps, lines_steps, tier_of, tiers
 from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start, field_of, go_on, peak_of, run
 from calc.casting.cure.search import at_once
 from calc.casting.cure.thermal import Films, Wall, materials
@@ -113,7 +113,9 @@ def test_the_ends_of_the_band_lie_on_either_side() -> None:
     assert found.hot is not None and found.middle is not None and found.cool is not None
     assert found.cool.peak.hottest_k < found.middle.peak.hottest_k < found.hot.peak.hottest_k
     assert found.go <= found.stop <= found.edge / PLAN.level.stop_over
-    assert found.odds < 0.1
+    for _ in headroom_steps(found):
+        pass
+    assert found.headroom > 1.6 and found.odds < 0.1
 
 
 def test_odds_grow_with_depth_and_shrink_with_knowledge() -> None:

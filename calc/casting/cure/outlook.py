@@ -15,7 +15,8 @@ from calc.casting.cure.cells import Footprint
 from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, critical_k, critical_width_steps, equivalent_depth_steps
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Level
-from calc.casting.cure.pour import COARSE, ROUGH, Course, Fineness, Mould, Resin, Start, field_of, go_on, run
+from calc.casting.cure.pour import COARSE, ROUGH, Course, Fineness, Mould, Resin, Start, field_of, go_on, peak_of, run
+from calc.casting.cure.search import meeting
 from calc.casting.cure.solver import Field
 from calc.sources import table, value
 
@@ -24,6 +25,8 @@ GO_K = value("cure", "go peak") + ZERO_C
 STOP_K = value("cure", "stop peak") + ZERO_C
 STRAIN_CAUTION_K, STRAIN_STOP_K = value("cure", "strain caution"), value("cure", "strain stop")
 TALL = value("cure", "tall")
+#: A slab's critical depth goes with this power of the rate (cure-trials).
+DEPTH_BY_RATE = -0.87
 Steps = Generator[float, None, None]
 
 
@@ -185,7 +188,8 @@ class Outlook:
     ----------
     plan : looked at. hot, middle, cool : courses of the two ends of the band, and of the middle.
     go : deepest layer (m) with no stop found; of a tall mould the factor on its widths. stop : the same from which it is a stop.
-    edge : the same at which the middle estimate runs away.
+    edge : the same at which the middle estimate runs away. headroom : how many times faster the resin would be if this pour just
+        ran away.
     equal_m : the wide pour that gets as hot, m. bucket : course of what is left in the bucket.
     """
 
@@ -196,6 +200,7 @@ class Outlook:
     go: float = 0.0
     stop: float = 0.0
     edge: float = 0.0
+    headroom: float = 1.0
     equal_m: float | None = None
     bucket: Course | None = None
 
@@ -206,8 +211,8 @@ class Outlook:
 
     @property
     def odds(self) -> float:
-        """The share of resins so known that run away in this pour."""
-        return self.plan.level.odds(self.planned / self.edge)
+        """The share of resins so known that run away in this pour: by their rate, which counts the same in any mould."""
+        return self.plan.level.odds(self.headroom**DEPTH_BY_RATE)
 
 
 def line_steps(plan: Plan, target_k: float, guess: float, by_width: bool = False) -> Generator[None, None, float]:
@@ -275,7 +280,7 @@ def lines_steps(outlook: Outlook) -> Steps:
     guess = usual_depth(plan)
     target = critical_k(plan.air_k)
     outlook.edge = yield from _shared(line_steps(plan, target, guess, plan.tall), 0.0, 0.4)
-    lower = outlook.edge * plan.level.rate_up**-0.87 * 0.93
+    lower = outlook.edge * plan.level.rate_up**DEPTH_BY_RATE * 0.93
     worst, outlook.go = plan.hot, math.inf
     for number, end in enumerate(plan.worst):
         part = 0.4 / len(plan.worst)
@@ -285,6 +290,48 @@ def lines_steps(outlook: Outlook) -> Steps:
     stop = yield from _shared(line_steps(worst, max(STOP_K, plan.air_k + 20), outlook.go * 1.07, plan.tall), 0.8, 0.2)
     outlook.stop = min(stop, outlook.edge / plan.level.stop_over)
     outlook.go = min(outlook.go, outlook.stop)
+
+
+def headroom_steps(outlook: Outlook) -> Steps:
+    """How many times faster than the middle estimate the resin would be if this very pour just ran away.
+
+    Parameters
+    ----------
+    outlook : with its edge; ``headroom`` is set.
+
+    Returns
+    -------
+    generator
+        yields the share done.
+
+    Notes
+    -----
+    In a wide mould the depth tells the same. In a narrow one a pour may be far from any critical depth, and near the edge all
+    the same if its resin is faster than thought.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.042), 296.15, 296.15))
+    >>> for steps in (lines_steps, headroom_steps):
+    ...     for share in steps(found): pass
+    >>> round(found.headroom, 1)
+    1.0
+
+    References
+    ----------
+    cure-solver.
+    """
+    plan, target = outlook.plan, critical_k(outlook.plan.air_k)
+    start, old = plan.start(), plan.old(ROUGH)
+    guess = min(max((outlook.planned / outlook.edge) ** (1 / DEPTH_BY_RATE), 0.1), 5.0)
+
+    def peak(factor: float) -> float:
+        return peak_of(plan.resin.faster(factor), plan.mould, start, ROUGH, target + 40.0, old)
+
+    outlook.headroom = yield from _shared(meeting(peak, plan.air_k, target, guess, 0.01, 100.0, target + 40.0), 0.0, 1.0)
 
 
 def _shared(steps: Generator[None, None, float], done: float, part: float) -> Generator[float, None, float]:
@@ -323,7 +370,7 @@ def usual_depth(plan: Plan) -> float:
     cure-trials: depth goes with rate to the power -0.87 and heat to the power -1.2, and loses 6 percent a degree.
     """
     kinetics, mould = plan.resin.kinetics, plan.mould
-    slab = 0.042 * (kinetics.k25 / 1.6e-5) ** -0.87 * (kinetics.heat / 380e3) ** -1.2 * math.exp(-0.06 * (plan.air_k - 296.15))
+    slab = 0.042 * (kinetics.k25 / 1.6e-5) ** DEPTH_BY_RATE * (kinetics.heat / 380e3) ** -1.2 * math.exp(-0.06 * (plan.air_k - 296.15))
     narrow = slab / (2 * mould.footprint.half_width_m)
     if plan.tall:
         return float(min(max(1.3 * narrow, 0.1), 10.0))

@@ -9,7 +9,7 @@ from typing import TypeVar, cast
 
 from calc.casting.cure.known import Known, levels
 from calc.casting.cure.layers import Layers, layers_steps, wait_for
-from calc.casting.cure.outlook import GO_K, Outlook, Plan, courses_steps, equal_steps, line_steps, lines_steps, narrow
+from calc.casting.cure.outlook import DEPTH_BY_RATE, GO_K, Outlook, Plan, courses_steps, equal_steps, headroom_steps, line_steps, lines_steps, narrow
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.questions._how_deep.case import Case
 
@@ -60,7 +60,9 @@ def look(case: Case, key: Hashable) -> Generator[float, None, Looked]:
     known = yield from _part(case.known_steps(), 0.0, 0.15)
     plan = case.plan(known)
     found = Looked(known, Outlook(plan))
-    yield from _part(lines_steps(found.outlook), 0.15, 0.3)
+    yield from _part(lines_steps(found.outlook), 0.15, 0.28)
+    if plan.beneath is None and not case.quick:
+        yield from _part(headroom_steps(found.outlook), 0.28, 0.3)
     yield from _part(courses_steps(found.outlook, whole=not case.quick), 0.3, 0.65)
     found.deepest_m = found.outlook.go
     if not case.quick:
@@ -107,7 +109,7 @@ def _others(plan: Plan) -> Iterator[tuple[str, Plan]]:
 
 def widened(known: Known, go: float) -> float:
     """The line up to which no stop is found if a test cup comes out in the middle: by the narrower band alone."""
-    return go * float((known.level.rate_up / levels()["cup"].rate_up) ** 0.87)
+    return go * float((known.level.rate_up / levels()["cup"].rate_up) ** -DEPTH_BY_RATE)
 
 
 def _part(steps: Generator[float, None, T], start: float, end: float) -> Generator[float, None, T]:

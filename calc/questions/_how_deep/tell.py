@@ -270,8 +270,9 @@ def _working(case: Case, found: Looked) -> tuple[Working, ...]:
             Working("Wood", "share × min(1, reach / thickest piece)", f"{given.si('wood') * 100:.0f} %, reach {case.reach_m(plan.resin) * 1e3:.0f} mm",
                     f"{plan.mould.wood_share * 100:.0f} % takes up heat")
         )
-    steps.append(
-        Working("Odds", "log-normal spread of true over predicted depth", f"planned {outlook.planned / outlook.edge:.2f} of the middle edge",
-                f"{outlook.odds * 100:.0f} % of such resins would run away")
-    )
+    if plan.beneath is None and not case.quick:
+        steps.append(
+            Working("Odds", "log-normal spread of true over predicted, depth by rate to the power -0.87",
+                    f"at the edge if {outlook.headroom:.2g} times as fast", f"{outlook.odds * 100:.0f} % of such resins would run away")
+        )
     return tuple(steps)
