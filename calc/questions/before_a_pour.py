@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from functools import partial
 
 from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Working, figure
-from calc.casting.cure import narrow, outlook
+from calc.casting.cure import narrow, plan
 from calc.casting.cure.cells import Footprint
 from calc.casting.standards import standard
 from calc.fields import NO, YES, Choice, Field, Option, Ratio, measure, under
@@ -242,7 +242,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
 def _wide_equal(given: Given) -> float | None:
     """The wide pour that gets as hot, m: asked only of a narrow mould that is filled deeper than the sheet allows."""
     planned, sheet, width = given.maybe("depth"), given.maybe("sheet_depth"), given.maybe("narrowest")
-    if planned is None or sheet is None or width is None or planned <= sheet or not outlook.narrow(Footprint(width / 2, 0.0), planned):
+    if planned is None or sheet is None or width is None or planned <= sheet or not plan.narrow(Footprint(width / 2, 0.0), planned):
         return None
     return narrow.wide_equal(planned, sheet, width)
 

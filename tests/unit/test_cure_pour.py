@@ -13,7 +13,8 @@ from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, equivalent_
 from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics
 from calc.casting.cure.known import levels
 from calc.casting.cure.layers import layers_steps, wait_for
-from calc.casting.cure.outlook import Beneath, Outlook, Plan, courses_steps, headroom_steps, lines_steps, tier_of, tiers
+from calc.casting.cure.outlook import Outlook, courses_steps, headroom_steps, lines_steps
+from calc.casting.cure.plan import Beneath, Plan, tier_of, tiers
 from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start, field_of, go_on, peak_of, run
 from calc.casting.cure.search import at_once
 from calc.casting.cure.thermal import Films, Wall, materials

@@ -9,8 +9,9 @@ from dataclasses import dataclass, replace
 from calc.casting.cure.bucket import BENCH, CUP_DEPTH, vessel
 from calc.casting.cure.calibrate import NoFit
 from calc.casting.cure.cells import round_footprint
+from calc.casting.cure.course import RUNAWAY_K
 from calc.casting.cure.kinetics import GEL, Kinetics
-from calc.casting.cure.pour import RUNAWAY_K, Fineness, Mould, Resin, Start, field_of
+from calc.casting.cure.pour import Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.solver import Pace
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.sources import value

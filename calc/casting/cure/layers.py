@@ -7,7 +7,7 @@ from collections.abc import Generator
 from dataclasses import dataclass, replace
 
 from calc.casting.cure.depth import critical_k
-from calc.casting.cure.outlook import Beneath, Plan
+from calc.casting.cure.plan import Beneath, Plan
 from calc.casting.cure.pour import COARSE, ROUGH
 
 MOST_LAYERS = 8

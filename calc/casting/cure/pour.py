@@ -6,17 +6,13 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from calc.casting.cure.cells import Footprint, layout
-from calc.casting.cure.kinetics import FIRST, GEL, WORKING_END, ZERO_C, Kinetics
+from calc.casting.cure.course import LAYER_BONDS, RUNAWAY_K, Course, Moment
+from calc.casting.cure.kinetics import FIRST, GEL, ZERO_C, Kinetics
 from calc.casting.cure.solver import Curing, Field, Pace
 from calc.casting.cure.thermal import LIQUID_CAPACITY, STILL, Films, Wall, materials
-from calc.sources import value
 
-#: A new layer bonds from this conversion of the skin on.
-LAYER_BONDS = value("cure", "layer bonds")
-#: Hotter than this the figure is no forecast: the run ends there.
-RUNAWAY_K = 150 + ZERO_C
-#: Past this conversion the reaction only slows (the shape's fastest point lies below it for every resin that we allow).
-_PAST_FASTEST = 0.36
+#: Past this conversion the reaction only slows: m / (m + n) is 0.40 at most for the shapes that a test cup may give.
+_PAST_FASTEST = 0.42
 LONGEST_S = 40 * 86400.0  # no run goes on for longer
 
 
@@ -95,27 +91,6 @@ class Start:
     air_k: float
     resin_k: float
     conversion: float = FIRST
-
-
-@dataclass(frozen=True)
-class Moment:
-    """One step of a course.
-
-    Parameters
-    ----------
-    time_s : since the pour. hottest_k, coldest_k : resin cells, K. mould_k : hottest place of the mould where the resin touches it, K.
-    most, least : conversion of the cell that is furthest, and of the one that is least far. top : mean conversion of the topmost row.
-    at : height of the hottest cell over the resin's floor, share of the depth.
-    """
-
-    time_s: float
-    hottest_k: float
-    coldest_k: float
-    mould_k: float
-    most: float
-    least: float
-    top: float
-    at: float
 
 
 def field_of(resin: Resin, mould: Mould, start: Start, cut: Fineness, beneath: Field | None = None) -> Field:
@@ -251,86 +226,6 @@ def _faces(field: Field) -> list[Face]:
         for i in range(first, len(cut.heights)):
             join(i, columns - 1, i, columns, cut.widths[columns - 1], cut.widths[columns])
     return found
-
-
-@dataclass(frozen=True)
-class Course:
-    """What a pour did, from its start to its end, to its runaway or to its peak.
-
-    Parameters
-    ----------
-    moments : its steps. air_k : the shop, K. field : the pour as it was at the end.
-    """
-
-    moments: tuple[Moment, ...]
-    air_k: float
-    field: Field
-
-    @property
-    def peak(self) -> Moment:
-        """The hottest moment."""
-        return max(self.moments, key=lambda one: one.hottest_k)
-
-    @property
-    def ran_away(self) -> bool:
-        """Whether it passed 150 °C, where the run ends."""
-        return self.peak.hottest_k >= RUNAWAY_K
-
-    @property
-    def mould_k(self) -> float:
-        """Hottest the mould gets where the resin touches it, K."""
-        return max(one.mould_k for one in self.moments)
-
-    @property
-    def difference_k(self) -> float:
-        """Between the hottest and the coldest resin at the peak, K."""
-        return self.peak.hottest_k - self.peak.coldest_k
-
-    @property
-    def working_s(self) -> float | None:
-        """When the first of it can no longer be poured, s."""
-        return self.reaches("most", WORKING_END)
-
-    @property
-    def gel_s(self) -> float | None:
-        """When the first of it gels, s."""
-        return self.reaches("most", GEL)
-
-    @property
-    def gelled_s(self) -> float | None:
-        """When all of it has gelled, s."""
-        return self.reaches("least", GEL)
-
-    @property
-    def next_layer_s(self) -> float | None:
-        """When another layer may go on: past its peak and within 5 K of the shop, and the skin bonds, s; None if not in this run."""
-        cool, skin = self.cools_to(5.0), self.reaches("top", LAYER_BONDS)
-        return None if cool is None or skin is None else max(cool, skin)
-
-    def bonds_until(self, kinetics: Kinetics) -> float:
-        """When the skin turns to glass at the temperature of the shop and a new layer no longer bonds by itself, s."""
-        glass = kinetics.conversion_at_tg(self.air_k)
-        seen = self.reaches("top", glass)
-        last = self.moments[-1]
-        return last.time_s + kinetics.time_to(glass, self.air_k, last.top) if seen is None else seen
-
-    def reaches(self, what: str, level: float) -> float | None:
-        """When a conversion (``most``, ``least`` or ``top``) reaches ``level``, s; None if it does not in this run."""
-        before = self.moments[0]
-        for one in self.moments:
-            now, then = getattr(one, what), getattr(before, what)
-            if now >= level:
-                return float(one.time_s if now == then else before.time_s + (one.time_s - before.time_s) * (level - then) / (now - then))
-            before = one
-        return None
-
-    def cools_to(self, above_k: float) -> float | None:
-        """When, past its peak, the hottest of it is within ``above_k`` (K) of the shop, s; None if it does not in this run."""
-        peak = self.peak
-        for one in self.moments:
-            if one.time_s >= peak.time_s and one.most > WORKING_END and one.hottest_k <= self.air_k + above_k:
-                return one.time_s
-        return None
 
 
 def run(resin: Resin, mould: Mould, start: Start, cut: Fineness = FINE, until: str = "cold", beneath: Field | None = None) -> Course:

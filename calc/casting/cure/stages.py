@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from itertools import chain
 
 from calc.casting.cure.clock import DAY, Shop, march
+from calc.casting.cure.course import LAYER_BONDS, RUNAWAY_K, Moment
 from calc.casting.cure.kinetics import GEL, WORKING_END
-from calc.casting.cure.pour import COARSE, LAYER_BONDS, RUNAWAY_K, Fineness, Moment, Mould, Resin, Start, field_of, moments
+from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of, moments
 from calc.sources import value
 
 LONGEST_S = 60 * DAY  # not looked for beyond this: our judgement

@@ -11,7 +11,7 @@ from calc.casting.cure.calibrate import NoFit
 from calc.casting.cure.cells import Footprint, oblong_footprint, round_footprint
 from calc.casting.cure.kinetics import heat_of_reaction
 from calc.casting.cure.known import Facts, Known, fitted_before, known_steps
-from calc.casting.cure.outlook import Beneath, Plan
+from calc.casting.cure.plan import Beneath, Plan
 from calc.casting.cure.pour import Mould, Resin
 from calc.casting.cure.thermal import Films, Material, Wall, materials, reach
 from calc.errors import InputError

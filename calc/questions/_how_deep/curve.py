@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.answers import Grid
+from calc.casting.cure.course import RUNAWAY_K, Course, Moment
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.outlook import Outlook
-from calc.casting.cure.pour import RUNAWAY_K, Course, Moment
 from calc.casting.cure.thermal import Material
 from calc.drawing import Axis, Drawing, chart
 from calc.quantity import from_si

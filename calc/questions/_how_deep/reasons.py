@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from calc.answers import Change, Tone
 from calc.casting.cure.kinetics import WORKING_END
-from calc.casting.cure.outlook import STRAIN_CAUTION_K, STRAIN_STOP_K, tier_of
+from calc.casting.cure.plan import STRAIN_CAUTION_K, STRAIN_STOP_K, tier_of
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.runs import Looked, widened
 from calc.questions._how_deep.words import chance, depth, hours, warm

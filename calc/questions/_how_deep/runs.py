@@ -9,7 +9,8 @@ from typing import TypeVar, cast
 
 from calc.casting.cure.known import Known, levels
 from calc.casting.cure.layers import Layers, layers_steps, wait_for
-from calc.casting.cure.outlook import DEPTH_BY_RATE, GO_K, Outlook, Plan, courses_steps, equal_steps, headroom_steps, line_steps, lines_steps, narrow
+from calc.casting.cure.outlook import DEPTH_BY_RATE, Outlook, courses_steps, equal_steps, headroom_steps, line_steps, lines_steps
+from calc.casting.cure.plan import GO_K, Plan, narrow
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.questions._how_deep.case import Case
 

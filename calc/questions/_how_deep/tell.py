@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Band, Carry, Caution, Figure, Grid, Headline, Limit, Line, Working, figure
+from calc.casting.cure.course import RUNAWAY_K, Course
 from calc.casting.cure.kinetics import ZERO_C
-from calc.casting.cure.outlook import GO_K, STOP_K, tier_of
-from calc.casting.cure.pour import RUNAWAY_K, Course
+from calc.casting.cure.plan import GO_K, STOP_K, tier_of
 from calc.casting.resin import kind_of
 from calc.drawing import Drawing
 from calc.quantity import Shown

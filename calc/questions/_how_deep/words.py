@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from calc.casting.cure.pour import RUNAWAY_K, Course
+from calc.casting.cure.course import RUNAWAY_K, Course
 from calc.fields import Field, Quantity
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
