@@ -73,6 +73,7 @@ def line_steps(plan: Plan, target_k: float, guess: float, by_width: bool = False
     >>> from calc.casting.cure.calibrate import wide
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
     >>> from calc.casting.cure.search import at_once
     >>> plan = Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15)
     >>> round(at_once(line_steps(plan, 338.15, 0.04)), 3)
@@ -105,6 +106,7 @@ def lines_steps(outlook: Outlook) -> Steps:
     >>> from calc.casting.cure.calibrate import wide
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
     >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15))
     >>> for share in lines_steps(found): pass
     >>> found.go < found.stop < found.edge
@@ -152,6 +154,7 @@ def headroom_steps(outlook: Outlook) -> Steps:
     >>> from calc.casting.cure.calibrate import wide
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
     >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.042), 296.15, 296.15))
     >>> for steps in (lines_steps, headroom_steps):
     ...     for share in steps(found): pass
@@ -200,6 +203,7 @@ def usual_depth(plan: Plan) -> float:
     >>> from calc.casting.cure.calibrate import wide
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
     >>> round(usual_depth(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15)), 3)
     0.044
 
@@ -234,6 +238,7 @@ def courses_steps(outlook: Outlook, whole: bool = True) -> Steps:
     >>> from calc.casting.cure.calibrate import wide
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
     >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15))
     >>> for share in courses_steps(found): pass
     >>> found.cool.peak.hottest_k < found.middle.peak.hottest_k < found.hot.peak.hottest_k
@@ -279,6 +284,7 @@ def equal_steps(outlook: Outlook) -> Steps:
     >>> from calc.casting.cure.calibrate import wide
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
     >>> found = Outlook(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15))
     >>> for step in (lines_steps, courses_steps):
     ...     for share in step(found): pass
