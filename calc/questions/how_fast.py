@@ -10,7 +10,8 @@ from calc.errors import InputError
 from calc.fields import NO, YES, Choice, Field, Numbers, Option, measure
 from calc.quantity import rpm_text
 from calc.questions import Given, Question, Rule, Table
-from calc.questions._how_fast import remedies, words
+from calc.questions._how_fast import remedies, stages, words
+from calc.questions._how_fast.card import card
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
 from calc.questions._lathes import lathe_options
@@ -188,30 +189,33 @@ def work(given: Given) -> Answer:
     for limit in top.limits:
         if math.isfinite(limit.speed_rpm):
             values[limit.id] = Figure(limit.speed_rpm, "rotational speed", f"{rpm_text(limit.speed_rpm)} rpm")
+    headline = words.headline(given, case, top, changes)
     return Answer(
-        words.headline(given, case, top, changes),
+        headline,
         lines=words.lines(given, case, top),
         limits=words.ladder(given, case, top),
         changes=tuple(Change(remedy.words, f"{rpm_text(remedy.setting_rpm)} rpm") for remedy in changes),
         band=words.band(given, case),
         cautions=words.cautions(given, case, top, {kind for remedy in changes for kind in remedy.sorts}),
         working=working(given, case, top),
+        grids=stages.grid(given, case),
         sources=_sources(case, top),
         values=values,
-        extra=words.extra(top),
+        extra=words.extra(top) | {"card": card(given, headline, case, told=top.too_quick)},
     )
 
 
 def _broken(given: Given) -> Answer:
     """A crack right through, an opened bond, loose wood: nothing to work out."""
+    headline = Headline("Top speed", "Do not spin", "", "Take it off. Bond or cast it whole again, let it cure, then ask as 'filled'.", "stop")
     return Answer(
-        Headline("Top speed", "Do not spin", "", "Take it off. Bond or cast it whole again, let it cure, then ask as 'filled'.", "stop"),
+        headline,
         changes=(Change("Whole again and cured", "ask as 'filled'"),),
         cautions=(Caution("X16", "stop", "Why not: a crack right through, an opened bond or loose wood lets go without warning at any speed."),),
         working=(Working("Condition", "no cap exists", given.label_of("condition"), "not spun"),),
         sources=("judgement",),
         values={"speed": figure(None, "rotational speed"), "ceiling": figure(None, "rotational speed")},
-        extra={"refused": True, "reflex": []},
+        extra={"refused": True, "reflex": [], "card": card(given, headline)},
     )
 
 

@@ -151,6 +151,40 @@ def recentred(case: Case) -> Case:
     return replace(balanced(case), diameter_m=case.diameter_m + 2 * case.eccentricity_m)
 
 
+def turned_down(case: Case, diameter_m: float) -> Case:
+    """The case at a smaller size, everything else as it is.
+
+    Parameters
+    ----------
+    case : as it is.
+    diameter_m : what it is turned down to, m, more than 0, not above the case's own.
+
+    Returns
+    -------
+    Case
+
+    Notes
+    -----
+    A weight that was known falls with the area. What is out of balance, known or guessed, stays as much as it is now: a
+    round of wood beside the centre throws as hard when the resin around it is gone. A vibration that was measured stands.
+
+    Examples
+    --------
+    >>> speeds = speed.Speeds(50, 3000)
+    >>> off = Case("rough", 0.3, 0.05, "solid", "known", "centres", "live", 60, False, speeds, 4.0, known_eccentricity_m=0.009)
+    >>> smaller = turned_down(off, 0.15)
+    >>> smaller.mass_kg, round(smaller.job.unbalance_kg_m, 6), round(off.job.unbalance_kg_m, 6)
+    (1.0, 0.036, 0.036)
+
+    References
+    ----------
+    Plain geometry; what stays is our judgement, on the safe side.
+    """
+    weighed = None if case.weighed_kg is None else case.weighed_kg * (diameter_m / case.diameter_m) ** 2
+    unbalance = case.mass_kg * case.eccentricity_m
+    return replace(case, diameter_m=diameter_m, weighed_kg=weighed, known_unbalance_kg_m=unbalance, known_eccentricity_m=None)
+
+
 def on_footing(case: Case, lathe_kg: float, bolted: bool) -> Case:
     """The case on another footing; a vibration that was measured falls as the mass that stands grows.
 

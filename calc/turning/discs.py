@@ -43,6 +43,32 @@ def whip_speed(diameter_m: float, length_m: float, far_end_held: bool = True) ->
     return pinned if far_end_held else FREE_END_FACTOR * pinned
 
 
+def whip_length(diameter_m: float, speed_rpm: float, far_end_held: bool = True) -> float:
+    """Length at which a round bar of resin whirls at a speed: :func:`whip_speed` turned round.
+
+    Parameters
+    ----------
+    diameter_m : D, m, more than 0.
+    speed_rpm : rpm, more than 0.
+    far_end_held : false when it stands free at one end.
+
+    Returns
+    -------
+    float
+        m.
+
+    Examples
+    --------
+    >>> round(whip_length(0.025, 2364), 3)
+    0.6
+
+    References
+    ----------
+    timoshenko, from memory.
+    """
+    return math.sqrt(whip_speed(diameter_m, 1.0, far_end_held) / speed_rpm)
+
+
 def disc_mass(diameter_m: float, thickness_m: float, density_kg_per_m3: float = RESIN_DENSITY) -> float:
     """Mass of a full disc of resin: m = rho pi D^2 t / 4.
 

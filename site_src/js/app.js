@@ -32,6 +32,7 @@ const COMPONENTS = {
   'past-runs': () => import('./past-runs.js'),
   cards: () => import('./cards.js'),
   respirator: () => import('./respirator.js'),
+  card: () => import('./card.js'),
 };
 
 /** @type {(() => void)[]} */

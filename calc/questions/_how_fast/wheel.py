@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.answers import Answer, Caution, Figure, Headline, Working, figure
 from calc.quantity import rpm_text
 from calc.questions import Given
+from calc.questions._how_fast.card import card
 from calc.questions._how_fast.words import REFLEX, extra, rung, said
 from calc.questions._how_fast.working import setting_working
 from calc.turning import balance, caps, speed
@@ -40,8 +41,9 @@ def wheel(given: Given, speeds: speed.Speeds, felt: speed.Measured | None) -> An
     warm_rpm = caps.speed_at_rim_speed(diameter, caps.caps()["wheel-caution"]["rim"])
     setting = top.setting_rpm
     shown = None if setting is None else given.write(setting, "speed", "down")
+    headline = _headline(given, top, speeds, warm_rpm, felt is not None)
     return Answer(
-        _headline(given, top, speeds, warm_rpm, felt is not None),
+        headline,
         lines=() if setting is None else REFLEX,
         limits=tuple(rung(limit, _WHY[limit.id], limit is top.rules) for limit in top.limits),
         cautions=_cautions(given, top, speeds, warm_rpm),
@@ -51,7 +53,7 @@ def wheel(given: Given, speeds: speed.Speeds, felt: speed.Measured | None) -> An
             "speed": figure(shown, "rotational speed", setting),
             "ceiling": Figure(top.speed_rpm, "rotational speed", f"{rpm_text(top.speed_rpm)} rpm"),
         },
-        extra=extra(top),
+        extra=extra(top) | {"card": card(given, headline, told=True)},
     )
 
 

@@ -9,8 +9,10 @@ from calc.answers import Band, Caution, Headline, Limit, Line, Tone
 from calc.quantity import round_to, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.remedies import Raise
+from calc.questions._how_fast.stages import next_line
 from calc.turning import balance, caps, discs, speed
 from calc.turning.case import Case
+from calc.turning.fit import standard
 
 _CUT = {
     "rough": "roughing out of round",
@@ -33,6 +35,8 @@ _NAMES = {
     "surface": "Clean cut",
     "lathe": "Lathe",
 }
+LONGEST_M = 1.1  # between the centres of the largest lathes on sale (lathes-sold)
+_HEAVY_LUMP_KG = 1.0  # from here on it is told in kilograms or pounds
 REFLEX = (
     Line("By hand", "Turn it one full round", note="Nothing touches, nothing moves on the mount."),
     Line("Lowest first", "Set the lowest speed, then start", note="The dial or belt stands where the last job left it. Raise in steps."),
@@ -100,6 +104,9 @@ def lines(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Line, ...]:
         return ()
     still = _still(case)
     out = list(REFLEX)
+    following = next_line(case)
+    if following is not None:
+        out.insert(0, following)
     if still < top.setting_rpm:
         still_note = "If it trembles sooner, stop and say at what speed under 'What it did'."
         out.insert(0, Line("Should feel still up to", rpm_text(still), "rpm", still_note))
@@ -157,6 +164,9 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
         say("X11", f"Your own limit is over our ceiling of {rpm_text(top.rim.speed_rpm)} rpm. That is your call.")
     if top.bearing.id == "push" and top.rules.id in ("push", "mount"):
         say("X4", "At this speed the heavy side shoves hard: if the lathe creeps, ballast it or slow down.")
+    whip = _whip_words(given, case, top, setting)
+    if whip:
+        say("X14", whip)
     if case.hold != "centres":
         say("X5", "This does not test the mount: ask Will the mount hold? first.")
     if case.operation in speed.RUBBING:
@@ -168,12 +178,13 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
             say("X8", "Reverse or a hard stop can unscrew it: lock screw in first.")
     lump = discs.shield_fragment_mass(caps.rim_speed(case.diameter_m, setting))
     if case.mass_kg > lump:
-        say("X12", f"A lump over {given.write(lump, 'small mass', 'down')} off the rim hits harder than a face shield is tested for.")
+        style = "small mass" if lump < _HEAVY_LUMP_KG else "mass"
+        say("X12", f"A lump over {given.write(lump, style, 'down')} off the rim hits harder than a face shield is tested for.")
     return tuple(out)
 
 
 def extra(top: speed.TopSpeed) -> dict[str, Any]:
-    """For the turning card: whether it may start, what rules, and the three reflexes."""
+    """For other pages: whether it may start, what rules, and the three reflexes."""
     return {"refused": top.refused, "rules": top.rules.id, "reflex": [] if top.refused else [line.text for line in REFLEX]}
 
 
@@ -186,6 +197,17 @@ def said(limit: speed.Limit) -> str:
     """A limit's name inside a sentence."""
     name = _NAMES[limit.id].lower()
     return f"the {name}" if limit.id in ("rim", "marked", "lathe", "heat") else name
+
+
+def _whip_words(given: Given, case: Case, top: speed.TopSpeed, setting_rpm: float) -> str:
+    """Where long thin work may whip: it is slender, or its length was not said and it may be longer than assumed."""
+    length = case.job.length_m
+    if top.rules.id == "whip" or (case.job.far_end_held and length > standard("whip") * case.diameter_m):
+        return "Long and thin for its width: it can whip. A steady rest in the middle, or slower."
+    from_m = discs.whip_length(case.diameter_m, setting_rpm / speed.WHIP_SHARE, case.job.far_end_held)
+    if given.typed("thickness") or from_m > LONGEST_M:
+        return ""
+    return f"How long it is was not given. From {given.write(from_m, 'length', 'down')} on it can whip at this speed: say so under 'More'."
 
 
 def _heat_say(case: Case, top: speed.TopSpeed, shown: str) -> str:
