@@ -18,6 +18,7 @@ from calc.questions._how_deep.words import depth, difference, hours, hours_band,
 from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
+COLD_K = value("cure", "cold shop") + ZERO_C
 _BOUNDLESS_M = 1.0  # deeper than this no line is told
 
 
@@ -185,12 +186,14 @@ def _band(found: Looked) -> Band:
 def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Caution, ...]:
     shown = [Caution(reason.id, reason.tone, reason.text) for reason in against[1:]]
     if against and against[0].id == "runaway" and found.outlook.hot is not None and found.outlook.hot.ran_away:
-        shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave, and open card E1 beforehand."))
+        shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave. Read card E1 before you pour."))
     agreement = found.known.agreement
     if agreement in ("deep", "shallow"):
         other = "deeper" if agreement == "deep" else "shallower"
         text = f"The sheet's deepest layer is {other} than its pot life allows. The lower depth is kept; a test cup would tell."
         shown.append(Caution("disagree", "caution", text))
+    if case.air_k < COLD_K:
+        shown.append(Caution("cold", "caution", "So cold, many resins stay soft or turn cloudy. Hold the shop against the lowest temperature on the sheet."))
     if found.known.level.id == "class":
         shown.append(Caution("kind-only", "caution", "By its kind alone this is for orientation. A pot life, a deepest layer or a test cup narrows it."))
     shown.append(Caution("not-in-it", "caution", "Sun, lamps, moulds side by side and a warm cupboard are not in it. Clear epoxy only."))
