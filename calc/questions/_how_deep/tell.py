@@ -14,7 +14,7 @@ from calc.questions._how_deep.curve import curve
 from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
-from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, typed_with_unit, warm, warm_band
+from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, warm, warm_band
 from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
@@ -226,7 +226,7 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
     assert hot is not None
     if any(reason.tone == "stop" for reason in against):
         return ()
-    typed = {field.name: typed_with_unit(given, field) for field in FIELDS if given.typed(field.name)}
+    typed = {field.name: given.as_typed(field.name) for field in FIELDS if given.typed(field.name)}
     gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k), "peak_after": hours(given, hot.peak.time_s, "down")}
     if case.sheet_m is not None:
         gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}
