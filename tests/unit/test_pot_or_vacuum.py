@@ -76,6 +76,11 @@ def test_more_pressure_is_offered_only_up_to_the_setting() -> None:
     assert first["do"] == "At 3.8 bar, a little under the lowest marking"  # 4 less 2.5 % of 7
 
 
+@pytest.mark.parametrize(("depth", "told"), [("", True), ("68", True), ("5", False)])
+def test_a_pot_does_not_cool_the_resin(depth: str, told: bool) -> None:
+    assert ("heat" in cautions(ask(**POT, depth=depth))) == told
+
+
 @pytest.mark.parametrize(("planned", "tone"), [("4", "go"), ("4.01", "stop")])
 def test_equal_to_the_marking_is_not_past_it(planned: str, tone: str) -> None:
     reply = ask(**{**POT, "pressure": planned}, **READ)

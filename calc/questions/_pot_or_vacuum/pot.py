@@ -256,6 +256,9 @@ def _cautions(case: Case, stops: list[Stop]) -> Iterator[Caution]:
         yield Caution("gauge", "caution", f"The gauge may show less than there is: {keep} keeps that off the lowest marking.")
     hits = dropped(given, case.energy_j)
     yield Caution("energy", "caution", f"What it holds can hit like {hits}: a lid or hose that lets go is thrown. Stand to one side.")
+    depth = given.maybe("depth")
+    if depth is None or depth > pressure.figure_of("thin layer"):
+        yield Caution("heat", "caution", "Ask How deep and how hot? first: a pot does not cool it, it keeps the heat in.")
     if stops:
         return
     zero = "Let it down to zero, wait, let it down again; only then the clamps, a little each, face away."
