@@ -93,7 +93,8 @@ def say(finding: Finding, system: System) -> Said:
     deciding = finding.deciding
     action = hint = ""
     if finding.state is State.STOP and deciding is not None:
-        text, action, record = (_fill(parts[deciding.id][key], deciding, system) for key in ("both", "stop", "record"))
+        told = "failed" if "failed" in parts[deciding.id] else "both"
+        text, action, record = (_fill(parts[deciding.id][key], deciding, system) for key in (told, "stop", "record"))
         word = words["stop"]
     elif finding.state is State.UNCHECKED and finding.why:
         told = [_fill(parts[part.id]["both"], part, system) for part in finding.parts]

@@ -151,6 +151,24 @@ def test_where_the_sheet_does_not_say_the_way_on_is_named() -> None:
     assert wording.say(gates.depth(None, 0.05), "metric").hint == ""
 
 
+FLAGS = [(gate, arguments) for gate, arguments, state in CASES if state is STOP and (deciding := gate(*arguments).deciding) and deciding.kind == "flag"]
+
+
+@pytest.mark.parametrize(("gate", "arguments"), FLAGS)
+def test_a_yes_or_no_that_stops_states_what_failed(gate: Callable[..., Finding], arguments: tuple[Any, ...]) -> None:
+    finding = gate(*arguments)
+    assert finding.deciding is not None
+    words = wording.gate_words(finding.gate)["parts"][finding.deciding.id]
+    assert wording.say(finding, "metric").text == words.get("failed", words["both"])
+    assert "failed" in words or words["both"].startswith("A particle filter alone")  # this one has no passing side
+
+
+def test_a_failed_fit_test_reads_as_failed() -> None:
+    said = wording.say(gates.mask("tight", "sheet", 2 * H, 8 * H, True, True, False, True), "metric")
+    assert (said.word, said.text) == ("STOP", "Not fit-tested on you.")
+    assert wording.say(gates.ratio_unit("other"), "metric").text == "In another unit, densities not known."
+
+
 def test_a_stop_decides_over_a_gap() -> None:
     finding = gates.batch(5.0, None, 4.0)
     assert finding.state is STOP
