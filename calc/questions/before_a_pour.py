@@ -213,7 +213,11 @@ def findings(given: Given) -> Mapping[str, Finding]:
         "G4": gates.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
         "G5": gates.ratio_unit(given.words("ratio_by") or None),
         "G5-weighed": gates.ratio_measured(
-            given.maybe("weighed_a"), given.maybe("weighed_b"), None if ratio is None else ratio[1] / ratio[0], given.maybe("tolerance")
+            given.maybe("weighed_a"),
+            given.maybe("weighed_b"),
+            None if ratio is None else ratio[1] / ratio[0],
+            given.maybe("tolerance"),
+            given.words("ratio_by") or None,
         ),
         "G6": gates.next_layer(
             given.words("beneath") or None,

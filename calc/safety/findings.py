@@ -33,6 +33,7 @@ class Part:
     kind : how both figures are written: length, mass, temperature, temperature difference, duration, share, flag.
     value, limit : SI floats; None where the figure is missing. A flag is 1.0 (as it must be) or 0.0 against 1.0.
     at_most : True when the value may not exceed the limit, False when it may not fall below it.
+    lacks : what is short and by how much, kg, where adding it ends the stop.
     """
 
     id: str
@@ -40,6 +41,7 @@ class Part:
     value: float | None
     limit: float | None
     at_most: bool = True
+    lacks: tuple[str, float] | None = None
 
     @property
     def state(self) -> State:

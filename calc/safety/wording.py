@@ -183,7 +183,21 @@ def _writers(kind: str, system: System, largest: float) -> list[Callable[[float]
 
 def _fill(text: str, part: Part, system: System) -> str:
     value, limit = pair(part, system)
-    return text.format(value=value, limit=limit)
+    short, more = part.lacks or ("", 0.0)
+    return text.format(value=value, limit=limit, short=short, more=_to_add(more, system))
+
+
+def _to_add(mass_kg: float, system: System) -> str:
+    """To the nearest gram or twentieth of an ounce; under ten such steps in tenths of them, then in two figures: never nothing.
+
+    >>> _to_add(0.0556, "metric"), _to_add(0.00456, "metric"), _to_add(0.0556, "imperial")
+    ('56 g', '4.6 g', '1.95 oz')
+    """
+    unit, step = ("g", 1.0) if system == "metric" else ("oz", 0.05)
+    amount = from_si(mass_kg, "mass", unit)
+    fine = step if amount >= 10 * step else step / 10
+    style = Style(unit, step=fine) if amount >= 10 * fine else Style(unit, figures=2)
+    return str(write(mass_kg, ("mass", style), system))
 
 
 def _needs(part: Part, words: Mapping[str, str]) -> list[str]:

@@ -53,6 +53,9 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates.ratio_measured, (1.0, 0.459, 0.45, None), UNCHECKED),  # the sheet does not say
     (gates.ratio_measured, (1.0, 0.48, 0.45, None), STOP),  # 6.7 %: past the worst two makers allow
     (gates.ratio_measured, (1.0, None, 0.45, 0.02), UNCHECKED),
+    (gates.ratio_measured, (1.0, 0.60, 0.45, 0.02, "densities"), UNCHECKED),  # a ratio by volume says nothing of weights
+    (gates.ratio_measured, (1.0, 0.60, 0.45, 0.02, "other"), UNCHECKED),
+    (gates.ratio_measured, (1.0, 0.60, 0.45, 0.02, None), UNCHECKED),
     (gates.next_layer, ("none", None, None, None, None, None), CLEAR),
     (gates.next_layer, (None, 9 * H, 8 * H, 24 * H, 295.0, 294.0), UNCHECKED),
     (gates.next_layer, ("layer", 8 * H, 8 * H, 24 * H, 299.15, 294.15), CLEAR),
@@ -161,6 +164,31 @@ def test_a_yes_or_no_that_stops_states_what_failed(gate: Callable[..., Finding],
     words = wording.gate_words(finding.gate)["parts"][finding.deciding.id]
     assert wording.say(finding, "metric").text == words.get("failed", words["both"])
     assert "failed" in words or words["both"].startswith("A particle filter alone")  # this one has no passing side
+
+
+@pytest.mark.parametrize(
+    ("weights", "system", "action"),
+    [
+        ((0.5, 0.278, 0.5), "metric", "add 56 g of A."),  # 278 / 0.5 - 500
+        ((0.5, 0.2, 0.5), "metric", "add 50 g of B."),  # 0.5 x 500 - 200
+        ((0.5, 0.278, 0.5), "imperial", "add 2 oz of A."),  # 56 / 28.3495 = 1.9753, to the nearest twentieth
+        ((0.010, 0.0054, 0.5), "metric", "add 0.80 g of A."),  # 5.4 / 0.5 - 10
+    ],
+)
+def test_a_stop_on_the_ratio_names_the_part_and_the_amount(weights: tuple[float, float, float], system: Any, action: str) -> None:
+    said = wording.say(gates.ratio_measured(*weights, 0.02), system)
+    assert said.word == "STOP" and said.action == f"While nothing is mixed, {action}"
+
+
+def test_what_is_told_to_add_ends_the_stop() -> None:
+    assert gates.ratio_measured(0.5 + 0.056, 0.278, 0.5, 0.02).state is CLEAR
+    assert gates.ratio_measured(0.5, 0.2 + 0.05, 0.5, 0.02).state is CLEAR
+
+
+def test_weights_are_not_held_against_a_ratio_by_volume() -> None:
+    said = wording.say(gates.ratio_measured(1.0, 0.4, 0.5, 0.02, "densities"), "metric")
+    assert said.word == "Not checked" and not said.action
+    assert said.text == "Missing: the ratio by weight: turn it with both densities (How much to weigh? does), nothing to add yet."
 
 
 def test_a_failed_fit_test_reads_as_failed() -> None:
