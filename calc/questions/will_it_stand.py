@@ -109,6 +109,10 @@ FIELDS: tuple[Field, ...] = (
         name="warmed", label="Cured warm, as its sheet says", options=(NO, YES), default="no", basis="judgement",
         fold=True, group=_HEAT,
     ),
+    measure(
+        "shop", "Shop while it cured", "°C", 0, 50, usual=(10, 35), default=("20", "68"), basis="practice",
+        fold=True, group=_HEAT, when=(("warmed", ("no",)),),
+    ),
 )
 
 WORDS = {
@@ -177,6 +181,7 @@ QUESTION = Question(
         Rule("socket", "joint", "falls", given=_PEG, span=(5, 100), why="a deeper socket never bears less"),
         Rule("soft", "heat_spare", "falls", given=_STACK, why="a resin that softens later never takes less heat"),
         Rule("place", "heat_spare", "rises", order=tuple(places()), given=_STACK | {"soft": "80 °C"}, why="a warmer place never leaves more to spare"),
+        Rule("shop", "heat_spare", "falls", given=_STACK | {"warmed": "no"}, why="a warmer shop never leaves it softer"),
         Rule("warmed", "heat_spare", "falls", order=("no", "yes"), given=_STACK, why="warmth never makes it softer"),
     ),
 )

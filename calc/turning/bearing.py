@@ -192,33 +192,51 @@ def column_load(width_m: float, length_m: float, section: Section = "round", mod
     return math.pi**2 * modulus_pa * moment / (4 * length_m**2) / STANDARD_GRAVITY
 
 
-def softens_at(sheet_k: float | None, cured_warm: bool) -> float:
+def softens_at(sheet_k: float | None, unwarmed_k: float | None) -> float:
     """Where this resin softens: its sheet's figure counts in full only if it was cured as warm as the sheet asks.
 
     Parameters
     ----------
     sheet_k : glass transition or heat resistance of the sheet, K; None where there is none.
-    cured_warm : whether it was.
+    unwarmed_k : where it may soften for want of warmth, K, :func:`calc.casting.cure.stages.softens_unwarmed`; None when it was cured warm.
+
+    Returns
+    -------
+    float
+        K, the lower of the two.
+
+    Examples
+    --------
+    >>> [round(softens_at(sheet, shop) - 273.15) for sheet, shop in ((None, None), (353.15, None), (353.15, 303.15), (298.15, 303.15))]
+    [50, 80, 30, 25]
+
+    References
+    ----------
+    Our judgement for 50 degC where there is no sheet.
+    """
+    sheet = standard("soft") if sheet_k is None else sheet_k
+    return sheet if unwarmed_k is None else min(sheet, unwarmed_k)
+
+
+def warmest(sheet_k: float | None, unwarmed_k: float | None) -> float:
+    """How warm it may get: a margin under the sheet's figure, and not over where it may soften for want of warmth.
+
+    Parameters
+    ----------
+    sheet_k, unwarmed_k : see :func:`softens_at`.
 
     Returns
     -------
     float
         K.
 
-    Notes
-    -----
-    Cured at room temperature the glass transition stalls 10 to 20 K above the room.
-
     Examples
     --------
-    >>> [round(softens_at(sheet, warm) - 273.15) for sheet, warm in ((None, True), (353.15, True), (353.15, False), (318.15, False))]
-    [50, 80, 50, 45]
+    >>> [round(warmest(sheet, shop) - 273.15) for sheet, shop in ((None, None), (353.15, None), (353.15, 303.15), (308.15, 303.15))]
+    [40, 70, 30, 25]
 
     References
     ----------
-    Our judgement for 50 degC.
+    Our judgement for the margin.
     """
-    usual = standard("soft")
-    if sheet_k is None:
-        return usual
-    return sheet_k if cured_warm else min(sheet_k, usual)
+    return min(softens_at(sheet_k, None) - standard("soft margin"), softens_at(sheet_k, unwarmed_k))

@@ -112,8 +112,31 @@ def test_a_rim_inside_the_foot_cannot_be_tipped_by_a_load() -> None:
 @pytest.mark.parametrize("place", ["sun", "cup", "car", "pan"])
 def test_shop_cured_resin_keeps_out_of_the_heat(place: str) -> None:
     reply = ask(**STACK | {"soft": "", "warmed": ""}, place=place)
-    assert reply["headline"]["tone"] == "stop" and "softens from 50 °C" in reply["headline"]["say"] and "under 40 °C" in reply["headline"]["say"]
+    assert reply["headline"]["tone"] == "stop" and "may soften from 30 °C" in reply["headline"]["say"] and "under 30 °C" in reply["headline"]["say"]
     assert "creep" in cautions(reply) and "unknown" in cautions(reply)
+
+
+@pytest.mark.parametrize(
+    ("soft", "shop", "warmed", "under"),
+    [
+        ("85", "", "no", "30 °C"),  # the shop's 20 and 10
+        ("48", "", "no", "30 °C"),
+        ("35", "", "no", "25 °C"),  # the sheet's, less 10
+        ("85", "15", "no", "25 °C"),
+        ("85", "", "yes", "75 °C"),
+        ("", "", "yes", "40 °C"),  # 50 taken, less 10
+    ],
+)
+def test_how_warm_it_may_get(soft: str, shop: str, warmed: str, under: str) -> None:
+    reply = ask(heights="50", widths="350", foot_across="120", soft=soft, shop=shop, warmed=warmed)
+    assert next(f"{line['text']} {line['unit']}".strip() for line in reply["lines"] if line["label"] == "Keep it under") == under
+
+
+def test_it_softens_where_when_can_i_says_so() -> None:
+    curing = {"resin": "standard", "depth": "8", "across": "200", "room": "20"}
+    told = desk.answer("when-can-i", curing, "metric", curing)["text"]
+    assert "it may soften from 30 °C" in told
+    assert "may soften from 30 °C" in ask(heights="50", widths="350", soft="85")["text"]
 
 
 def test_heat_with_a_small_foot_tells_both() -> None:

@@ -76,6 +76,30 @@ def step_of(name: str) -> float:
     return value("clock", name)
 
 
+def softens_unwarmed(shop_k: float) -> float:
+    """From where resin may soften that cured in the shop and was never kept warmer: its glass transition stalls a little above the shop.
+
+    Parameters
+    ----------
+    shop_k : the shop while it cured, K.
+
+    Returns
+    -------
+    float
+        K, the low end of where it stalls.
+
+    Examples
+    --------
+    >>> round(softens_unwarmed(293.15) - 273.15)
+    30
+
+    References
+    ----------
+    Common practice: it stalls 10 to 20 K above the shop; see the row 'rough' of ``data/clock.csv``.
+    """
+    return shop_k + step_of("rough")
+
+
 @dataclass(frozen=True)
 class Skin:
     """Conversion of the topmost resin: where it is furthest, and its mean."""

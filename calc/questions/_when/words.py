@@ -9,7 +9,7 @@ from functools import cached_property
 from calc.answers import Answer, Band, Caution, Change, Figure, Grid, Headline, Limit, Line, Tone
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Known, levels
-from calc.casting.cure.stages import step_of
+from calc.casting.cure.stages import softens_unwarmed, step_of
 from calc.casting.resin import stand_in
 from calc.quantity import Rounding, Style
 from calc.questions import Given
@@ -128,7 +128,7 @@ class Said:
 
     @property
     def _softens(self) -> str:
-        return str(self.given.write(self.casting.shop.warmest_k + step_of("rough"), "temperature", "down"))
+        return str(self.given.write(softens_unwarmed(self.casting.shop.warmest_k), "temperature", "down"))
 
     @property
     def _bubble_line(self) -> Line:

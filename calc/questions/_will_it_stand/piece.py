@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
+from calc.casting.cure.stages import softens_unwarmed
 from calc.errors import InputError
 from calc.quantity import Rounding, Shown, Style, to_si
 from calc.questions import Given
@@ -272,16 +273,22 @@ class Piece:
         return self.given.si("place_temp") if self.place == "own" else bearing.places()[self.place].temperature
 
     @property
+    def unwarmed(self) -> float | None:
+        """Where it may soften because it was not cured warm, K."""
+        return None if self.given.choice("warmed") == "yes" else softens_unwarmed(self.given.si("shop"))
+
+    @property
     def soft(self) -> float:
-        """Where its resin softens, K."""
-        return bearing.softens_at(self.given.maybe("soft"), self.given.choice("warmed") == "yes")
+        """From where its resin may soften, K."""
+        return bearing.softens_at(self.given.maybe("soft"), self.unwarmed)
 
     @property
     def limit(self) -> float:
         """How warm it may get, K."""
-        return self.soft - standard("soft margin")
+        return bearing.warmest(self.given.maybe("soft"), self.unwarmed)
 
     @property
     def heat(self) -> Literal["go", "caution", "stop"]:
-        """Within the limit, over it, or at softening."""
-        return "go" if self.warm <= self.limit + _NEAR else "caution" if self.warm < self.soft - _NEAR else "stop"
+        """Within the limit, over it, or over it by the margin."""
+        over = self.warm - self.limit
+        return "go" if over <= _NEAR else "caution" if over < standard("soft margin") - _NEAR else "stop"

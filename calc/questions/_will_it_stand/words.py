@@ -80,6 +80,12 @@ class Told:
         return _REMEDY[self.piece.place]
 
     @property
+    def softens(self) -> str:
+        """From where; less sure when it was not cured warm."""
+        may = "softens" if self.piece.unwarmed is None else "may soften"
+        return f"{may} from {self.degree(self.piece.soft)}"
+
+    @property
     def falls(self) -> bool:
         """Its weight is not over its foot at all."""
         return self.piece.radius <= 0
@@ -90,7 +96,7 @@ class Told:
         stood = f"It stands a tilt of {degrees(piece.tilt)} degrees."
         foot = self.wider
         if piece.heat == "stop":
-            why = f"{self.where()}, and this resin softens from {self.degree(piece.soft)}: keep it under {self.degree(piece.limit)}."
+            why = f"{self.where()}, and this resin {self.softens}: keep it under {self.degree(piece.limit)}."
             more = stood if piece.stands else f"{foot} too: as it is, {self.tips()}"
             return Headline("Before it goes there", self.remedy, "", f"{why} {more}", "stop")
         if not piece.stands:
@@ -149,7 +155,7 @@ class Told:
             place, over = piece.column
             yield Line(f"Part {place + 1} bears what stands on it", times(over), note="before it bows out")
         guess = "" if given.typed("soft") else ", a guess"
-        yield Line("Keep it under", self.degree(piece.limit), note=f"softens from {self.degree(piece.soft)}{guess}")
+        yield Line("Keep it under", self.degree(piece.limit), note=f"{self.softens}{guess}")
 
     def ladder(self) -> Iterator[Limit]:
         """The foot as it is against feet for the tilt wanted and for half of it."""
@@ -198,15 +204,14 @@ class Told:
         """Where it tips, breaks or softens."""
         piece, given = self.piece, self.given
         if piece.heat == "caution":
-            near = given.write(standard("soft margin"), "temperature difference")
-            yield Caution("heat", "caution", f"{self.where()}: within {near} of where this resin softens. {self.remedy}.")
+            yield Caution("heat", "caution", f"{self.where()}, and this resin {self.softens}. {self.remedy}.")
         if piece.heat == "stop" and (piece.load or len(piece.heights) > 1):
             yield Caution("creep", "stop", "Warm resin gives way slowly under weight: a column leans and a joint opens long before it looks soft.")
         if not given.typed("soft"):
             text = f"Where it softens is a guess, {self.degree(piece.soft)}. The sheet says it: glass transition or heat resistance."
             yield Caution("unknown", "caution", text)
         elif given.choice("warmed") == "no" and piece.soft < given.si("soft") - 1e-6:
-            text = f"Cured in the shop it softens earlier than the sheet says: {self.degree(piece.soft)} is taken. Cure it warm, as the sheet says."
+            text = f"Cured in the shop it may soften earlier than its sheet says: {self.degree(piece.soft)} is taken. Cure it warm, as the sheet says."
             yield Caution("warmed", "caution", text)
         if self.weak_joint:
             broken = "break before it tips" if piece.joint is not None and piece.joint < 1 else "be near to breaking when it tips"
@@ -248,7 +253,8 @@ class Told:
             place, over = piece.column
             yield Working("Column", "π² E I / (4 L²) over what stands on it", f"part {place + 1}, E = 2.4 GPa", f"{over:.3g}")
         spare = f"{piece.limit - piece.warm:.0f} K to spare"
-        yield Working("Heat", "softens − margin − how warm it gets", f"{self.degree(piece.soft)}; {self.degree(piece.warm)}", spare)
+        rule = "the lower of the sheet − margin and, not cured warm, shop + 10 K; less how warm it gets"
+        yield Working("Heat", rule, f"{self.degree(piece.limit)}; {self.degree(piece.warm)}", spare)
 
     def sources(self) -> tuple[str, ...]:
         """What it stands on."""
