@@ -98,7 +98,7 @@ def _headline(case: Case, found: Looked, against: tuple[Reason, ...]) -> Headlin
             return Headline(label, text, unit, against[0].text, "caution")
         if against:
             return Headline(label, text, unit, f"{plan[:1].upper()}{plan[1:]}. {against[0].text}", "caution")
-        spare = depth(given, max(0.0, _metres(case, found, outlook.go) - case.narrowest_m if tall else _ceiling(case, found) - outlook.plan.mould.depth_m))
+        spare = depth(given, max(0.0, shown.si - planned.si) + 1e-9)  # of the two figures told, so that they agree
         left = f", {spare} to spare" if text != "No end found" and spare.text != "0" else ""
         return Headline(label, text, unit, f"{plan[:1].upper()}{plan[1:]}{left}. No stop found - your call.", "go")
     first = against[0]
@@ -141,9 +141,14 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
         note = f"skin firm and core as cool as the shop; it bonds until about {hours(given, layers.bonds_until_s, 'down')}, later scuff it"
         lines.append(Line("Next layer not before", hours(given, layers.wait_s, "up"), note=note))
     elif not middle.ran_away:
-        lines.append(Line("Next layer not before", hours(given, middle.next_layer_s, "up"), note="skin firm, core as cool as the shop"))
-        lines.append(Line("As cool as the shop after", hours(given, middle.cools_to(3.0), "up")))
+        longer = outlook.plan.level.hours  # waits are told at their long end
+        lines.append(Line("Next layer not before", hours(given, _times(middle.next_layer_s, longer), "up"), note="skin firm, core as cool as the shop"))
+        lines.append(Line("As cool as the shop after", hours(given, _times(middle.cools_to(3.0), longer), "up")))
     return tuple(lines)
+
+
+def _times(seconds: float | None, factor: float) -> float | None:
+    return None if seconds is None else seconds * factor
 
 
 def _mould_note(case: Case, hot: Course) -> str:
