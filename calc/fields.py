@@ -289,7 +289,11 @@ def under(group: str, *fields: Field) -> tuple[Field, ...]:
 
 @dataclass(frozen=True, kw_only=True)
 class Numbers(Quantity):
-    """Several numbers of one kind in one text, apart by spaces, commas, semicolons or slashes: belt steps."""
+    """Several numbers of one kind in one text, apart by spaces, commas, semicolons or slashes: belt steps.
+
+    A comma between two digits, with no space, is a decimal comma where something else keeps the numbers apart: ``12,5 11,5``. ``12, 5`` and ``9,12,10``
+    are lists. One comma and nothing else, ``12,5``, is asked about.
+    """
 
     most: int = 24
 
@@ -298,7 +302,10 @@ class Numbers(Quantity):
         text = typed.text.strip()
         for alias in sorted((unit, *KINDS[self.kind].aliases), key=len, reverse=True):
             text = text.removesuffix(alias).strip()
-        words = [word for word in re.split(r"[\s,;/]+", text) if word]
+        words = _apart(text)
+        if len(words) == 1 and "," in words[0]:
+            decimal, plain = words[0].replace(",", "."), words[0].replace(",", ", ")
+            raise InputError(self.name, "comma", ((decimal, decimal), (plain, plain)), decimal=decimal, plain=plain)
         if len(words) > self.most:
             raise InputError(self.name, "too-many", count=str(len(words)), most=str(self.most))
         query: Query | None = None
@@ -350,6 +357,17 @@ class Series(Numbers):
     def _readings(self, typed: Typed) -> list[tuple[str, Reading]]:
         unit = self.unit(typed.units)
         return [(word, read(self.name, word, self.kind, unit, self.accepts)) for word in _one_by_one(typed.text)]
+
+
+def _apart(text: str) -> list[str]:
+    """One text for each number; a decimal comma stays in it. Several commas in a row are a list.
+
+    >>> _apart("12,5 11,5 9"), _apart("12,5; 11,5"), _apart("12, 5"), _apart("900,900,400"), _apart("650, 200 400/1000"), _apart("12,5")
+    (['12,5', '11,5', '9'], ['12,5', '11,5'], ['12', '5'], ['900', '900', '400'], ['650', '200', '400', '1000'], ['12,5'])
+    """
+    words = [word for word in re.split(r"[\s;/]+|,(?=[\s;/]|$)", text) if word]
+    decimal = all(re.fullmatch(r"[^,]*\d,\d[^,]*", word) for word in words if "," in word)
+    return words if decimal else [word for word in re.split(r"[\s,;/]+", text) if word]
 
 
 def _one_by_one(text: str) -> list[str]:

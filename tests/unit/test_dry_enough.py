@@ -142,3 +142,8 @@ def test_a_wood_without_a_shrinkage_says_what_stands_in() -> None:
 def test_readings_far_apart_and_too_few() -> None:
     assert "uneven" in cautions(ask(readings="7 8 9.5")) and "uneven" not in cautions(ask(readings="7 8 9"))
     assert "few" in cautions(ask(readings="7 8"))
+
+
+def test_decimal_commas_are_decimals() -> None:
+    assert ask(readings="12,5 11,5")["values"]["moisture"] == ask(readings="12.5 11.5")["values"]["moisture"]
+    assert ask(readings="12,5")["errors"][0]["message"] == "Readings: the comma in '12,5' can be read two ways. Write 12, 5 or 12.5."

@@ -62,6 +62,28 @@ def test_several_numbers() -> None:
     assert _code(STEPS, "200 99999") == "too-large"
 
 
+@pytest.mark.parametrize(
+    ("text", "values"),
+    [
+        ("12,5 11,5", (11.5, 12.5)),
+        ("12,5; 11,5; 9", (9.0, 11.5, 12.5)),
+        ("12,5, 11,5", (11.5, 12.5)),
+        ("12.5 11.5", (11.5, 12.5)),
+        ("12, 15", (12.0, 15.0)),
+        ("900,700,400", (400.0, 700.0, 900.0)),
+        ("12,15,13,15", (12.0, 13.0, 15.0)),  # commas only: a list
+    ],
+)
+def test_a_comma_between_digits_is_a_decimal_comma_where_something_else_separates(text: str, values: tuple[float, ...]) -> None:
+    low = Numbers(name="low", label="Low", kind="rotational speed", units=("rpm", "rpm"), low=1, high=10000)
+    assert low.parse(Typed(text))[0] == values
+
+
+def test_one_comma_and_nothing_else_is_asked_about() -> None:
+    assert _code(STEPS, "12,5") == "comma"
+    assert _code(STEPS, "200,400 650") == "comma"  # thousands, or 200.4
+
+
 @pytest.mark.parametrize("text", ["100:45", "100/45", "100 to 45", "100 45", " 100 : 45 "])
 def test_ratio(text: str) -> None:
     assert RATIO.parse(Typed(text))[0] == (100.0, 45.0)
