@@ -44,6 +44,7 @@ FIELDS: tuple[Field, ...] = (
     _minutes("handling", "Mixing, degassing and pouring, together", usual=(1, 600), hint="Degassing counts: it goes on curing."),
     *under(
         "Mould and batch",
+        _length("own_depth", "How deep and how hot? allows", hint="Its headline. The lower of the two counts.", fold=True),
         _folded("narrowest", "Mould, narrowest inside", "mm", 5, 3000, usual=(10, 1500), hint="A narrow one stays cooler. Empty: taken as wide."),
         _mass("sheet_mass", "Largest batch the sheet allows", hint="Leave it empty where the sheet does not say.", fold=True),
         _mass("moulds_take", "What the moulds take", hint="All that are ready, none deeper than the sheet allows.", fold=True),
@@ -207,7 +208,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
     """
     ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
     return {
-        "G1": gates.depth(given.maybe("depth"), given.maybe("sheet_depth"), _wide_equal(given)),
+        "G1": gates.depth(given.maybe("depth"), given.maybe("sheet_depth"), _wide_equal(given), given.maybe("own_depth")),
         "G2": gates.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take")),
         "G3": gates.temperature_range(given.maybe("room"), given.maybe("resin"), given.maybe("lowest"), given.maybe("highest")),
         "G4": gates.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
@@ -289,6 +290,8 @@ def work(given: Given) -> Answer:
     cautions = [Caution(f"reminder-{one.gate}", "caution", f"{one.text} {one.action}") for one in reminders]
     if _over(given):
         cautions.append(Caution("narrow-mould", "caution", wording.gate_words("G1")["note"]))
+    if given.maybe("sheet_depth") is not None and given.maybe("own_depth") is None:
+        cautions.append(Caution("fresh-resin", "caution", wording.gate_words("G1")["fresh"]))
     if any(one.hint for one in gaps):
         cautions.append(Caution("sheet-silent", "caution", next(one.hint for one in gaps if one.hint)))
     return Answer(
@@ -392,6 +395,7 @@ QUESTION = Question(
     ),
     rules=(
         Rule("depth", "stops", "falls", given={"sheet_depth": "50 mm"}, why="a deeper layer never ends a stop"),
+        Rule("own_depth", "stops", "rises", given={"depth": "50 mm", "sheet_depth": "60 mm"}, why="more worked out for this pour never adds a stop"),
         Rule("mass", "stops", "falls", given={"sheet_mass": "5 kg", "moulds_take": "4 kg"}, why="a heavier batch never ends a stop"),
         Rule("handling", "stops", "falls", given={"working": "60 min"}, why="more time at the bucket never ends a stop"),
         Rule("sheet_depth", "stops", "rises", given={"depth": "50 mm"}, why="a sheet that allows more never adds a stop"),

@@ -23,19 +23,22 @@ TRAY_DEPTH_M = 0.010
 GLOVE_TIME_S = 30 * 60.0
 
 
-def depth(planned_m: float | None, sheet_limit_m: float | None, equal_m: float | None = None) -> Finding:
-    """G1: the depth of one layer against the depth the data sheet allows.
+def depth(
+    planned_m: float | None, sheet_limit_m: float | None, equal_m: float | None = None, own_limit_m: float | None = None
+) -> Finding:
+    """G1: the depth of one layer against the depth the data sheet allows, and against what was worked out for this pour.
 
     Parameters
     ----------
     planned_m, sheet_limit_m : m, more than 0, or None.
     equal_m : the wide pour that gets as hot as this one in its narrow mould, m; None where the mould is wide or not known.
+    own_limit_m : the depth worked out for this resin, room and mould, m; None where nobody asked.
 
     Returns
     -------
     Finding
         The sheet's depth is meant for a wide pour. Over it as it stands but not as a wide pour is the maker's call: not checked,
-        with both depths. Over it in both is a stop.
+        with both depths. Over it in both is a stop, and so is a depth over what was worked out; the lower of the two decides.
 
     Examples
     --------
@@ -43,17 +46,26 @@ def depth(planned_m: float | None, sheet_limit_m: float | None, equal_m: float |
     ('stop', 'not checked')
     >>> depth(0.06, 0.05, 0.03).state.value, depth(0.06, 0.05, 0.055).state.value
     ('not checked', 'stop')
+    >>> depth(0.05, 0.05, None, 0.009).state.value
+    'stop'
 
     References
     ----------
     Facts 3.1 to 3.4 in ``data/safety_facts.toml``.
     """
     plain = Part("depth", "length", planned_m, sheet_limit_m)
+    own = Part("own", "length", planned_m, own_limit_m)
+    if own_limit_m is not None and (sheet_limit_m is None or own_limit_m < sheet_limit_m):
+        if own.state is State.STOP:
+            return judge("G1", [own, plain])
+        return judge("G1", [plain, own])
     if equal_m is None or plain.state is not State.STOP:
         return judge("G1", [plain])
     wide = Part("equal", "length", equal_m, sheet_limit_m)
     if wide.state is State.STOP:
         return judge("G1", [plain, wide])
+    if own.state is State.STOP:
+        return judge("G1", [own])
     return Finding("G1", State.UNCHECKED, (plain, wide), "narrow")
 
 

@@ -21,6 +21,23 @@ def test_a_stop_leads_with_its_figures_and_the_remedy() -> None:
     assert headline["say"] == "62 mm planned, the sheet allows 50 mm. Pour 50 mm at most, let it cool, then the next layer."
 
 
+def test_the_lower_of_the_sheet_and_what_was_worked_out_counts() -> None:
+    headline = answer(depth="50", sheet_depth="50", own_depth="9")["headline"]
+    assert headline["tone"] == "stop"
+    assert headline["say"] == "50 mm planned, How deep and how hot? allows 9 mm. Pour 9 mm at most, let it cool, then the next layer."
+    assert answer(depth="60", sheet_depth="50", own_depth="80")["headline"]["say"].startswith("60 mm planned, the sheet allows 50 mm.")
+    row = answer(depth="8", sheet_depth="50", own_depth="9")["grids"][0]["rows"][0]
+    assert row[1] == "No stop found" and "How deep and how hot? allows 9 mm" in row[2]
+
+
+def test_with_the_sheet_alone_the_other_question_is_named() -> None:
+    def ids(**inputs: str) -> list[str]:
+        return [caution["id"] for caution in answer(**inputs)["cautions"]]
+
+    assert "fresh-resin" in ids(depth="50", sheet_depth="50")
+    assert "fresh-resin" not in ids(depth="50", sheet_depth="50", own_depth="50") and "fresh-resin" not in ids(depth="50")
+
+
 def test_what_is_missing_is_named_and_never_passes() -> None:
     reply = answer(depth="50", sheet_depth="50")
     assert reply["headline"]["text"] == "7 of 8 not checked" and reply["headline"]["tone"] == "caution"

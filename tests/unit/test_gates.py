@@ -25,6 +25,13 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates.depth, (0.05, None), UNCHECKED),
     (gates.depth, (0.06, 0.05, 0.051), STOP),
     (gates.depth, (0.04, 0.05, 0.03), CLEAR),
+    (gates.depth, (0.05, 0.05, None, 0.009), STOP),  # the lower of the two
+    (gates.depth, (0.06, 0.05, None, 0.08), STOP),
+    (gates.depth, (0.05, 0.05, None, 0.05), CLEAR),
+    (gates.depth, (0.009, None, None, 0.01), UNCHECKED),  # the sheet is still to be read
+    (gates.depth, (0.02, None, None, 0.01), STOP),
+    (gates.depth, (0.06, 0.05, 0.04, 0.055), STOP),  # narrow: the sheet passes it as a wide pour, what was worked out does not
+    (gates.depth, (0.06, 0.05, 0.04, 0.03), STOP),
     (gates.batch, (5.0, 5.0, 5.0), CLEAR),
     (gates.batch, (5.001, 5.0, 9.0), STOP),
     (gates.batch, (5.001, None, 5.0), STOP),  # what the moulds take stops it, whatever the sheet leaves out

@@ -224,6 +224,20 @@ def _ends(case: Case, found: Looked) -> Grid:
     return Grid("In the mould: both ends of the band", ("", "Cool end", "Middle", "Hot end"), tuple(rows))
 
 
+def _own_depth(case: Case, found: Looked, typed: str, against: tuple[Reason, ...]) -> str:
+    """The headline's depth for this pour; what was typed where the headline is a width, no end or, by its rounding, a hair under it.
+
+    Over the sheet in a narrow mould the headline is the sheet's own depth, which the gates know: then the line of the heat alone.
+    """
+    outlook = found.outlook
+    planned = outlook.plan.mould.depth_m
+    if outlook.planned <= outlook.go:
+        line = outlook.go if any(reason.id == "over-sheet" for reason in against) else _ceiling(case, found)
+        shown = depth(case.given, line)
+        return typed if outlook.plan.tall or shown.si < planned or line > _BOUNDLESS_M else str(shown)
+    return str(depth(case.given, min(found.deepest_m, planned)))
+
+
 def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Carry, ...]:
     """To the gates, with depth, sheet and the watch over the cure; to the clock, with resin and mould. Nothing after a stop."""
     given, outlook = case.given, found.outlook
@@ -233,6 +247,7 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
         return ()
     typed = {field.name: given.as_typed(field.name) for field in FIELDS if given.typed(field.name)}
     gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k), "peak_after": hours(given, hot.peak.time_s, "down")}
+    gates["own_depth"] = _own_depth(case, found, typed["depth"], against)
     if case.sheet_m is not None:
         gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}
     known = given.choice("known")
