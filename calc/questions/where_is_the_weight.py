@@ -112,7 +112,7 @@ def _values(case: Case, shift: Shift | None, cut: Centre | None) -> dict[str, Fi
     def long(metres: float | None) -> Figure:
         return figure(None if metres is None else given.write(metres, "length"), "length", metres)
 
-    pull = balance.push(max(weight for weight, _ in case.weights) * case.place, case.thrown_at) / balance.STANDARD_GRAVITY
+    pull = balance.push(max(weight for weight, _ in case.weights) * case.place, case.speed) / balance.STANDARD_GRAVITY
     return {
         "mass": figure(given.write(body.mass_kg, "mass"), "mass", body.mass_kg),
         "off": long(body.eccentricity_m),

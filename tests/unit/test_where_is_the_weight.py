@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from calc import desk
-from calc.turning import balance, clipping, make_up, rebalance
+from calc.turning import balance, caps, clipping, make_up, rebalance
 from calc.turning.make_up import Blank, Wood
 
 DISC = {"across": "300", "thickness": "50"}
@@ -243,6 +243,22 @@ def test_the_throw_of_the_weight() -> None:
     assert value(reply, "pull") == pytest.approx(0.05625 * balance.angular_speed(500) ** 2 / 9.80665, rel=1e-3) == pytest.approx(15.7, abs=0.05)
     line = next(line for line in reply["lines"] if line["label"] == "A weight there pulls like")
     assert (line["text"], line["unit"]) == ("16", "kg")
+
+
+def test_the_throw_is_told_at_no_more_than_the_ceiling_it_gives() -> None:
+    reply = ask(way="mounted", **HALF)
+    # 8 m/s at the rim of 300 mm: 509 rpm
+    ceiling = caps.speed_at_rim_speed(0.300, caps.operation_rim_speed("rough", 0.300))
+    assert ceiling == pytest.approx(509.3, abs=0.1)
+    assert value(reply, "pull") == pytest.approx(0.05625 * balance.angular_speed(ceiling) ** 2 / 9.80665, rel=1e-3)
+    line = next(line for line in reply["lines"] if line["label"] == "A weight there pulls like")
+    assert line["note"].startswith("At 500 rpm, the roughing ceiling for its size;")
+
+
+def test_a_centre_that_leaves_less_than_is_wanted_is_no_remedy() -> None:
+    """Its centre 2.7 mm off leaves less than 300 mm round: a finish of 299 mm does not come out of it."""
+    told = {finish: [change["do"] for change in ask(**ROUND, way="cast", finish=finish)["changes"]] for finish in ("280", "299")}
+    assert any(do.startswith("Mount it") for do in told["280"]) and not any(do.startswith("Mount it") for do in told["299"])
 
 
 # --- off the lathe, and on a free spindle ------------------------------------------------------------------

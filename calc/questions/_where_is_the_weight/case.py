@@ -251,12 +251,6 @@ class Case:
         return caps.speed_at_rim_speed(across, caps.operation_rim_speed("rough", across)) if typed is None else typed
 
     @property
-    def thrown_at(self) -> float:
-        """Speed at which a weight is asked to hold, rpm: the maker's, or the finishing ceiling for its size."""
-        typed = self.given.maybe("speed")
-        return caps.speed_at_rim_speed(self.round, caps.operation_rim_speed("finish", self.round)) if typed is None else typed
-
-    @property
     def vibration(self) -> float:
         """What the lathe does at that speed, m/s."""
         return balance.vibration(self.body.unbalance, self.body.mass_kg, self.standing, self.speed)

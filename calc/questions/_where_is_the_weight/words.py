@@ -116,8 +116,9 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
     if case.matters and weight_leads is False:
         out.append(Line("Out of balance, stay under", near_rpm(case.under), "rpm"))
     pull = max(weight for weight, _ in case.weights) * case.place
-    pulled = balance.push(pull, case.thrown_at) / balance.STANDARD_GRAVITY
-    note = f"At {near_rpm(case.thrown_at)} rpm; twice the speed, four times the pull. Screws and glue have to hold it."
+    pulled = balance.push(pull, case.speed) / balance.STANDARD_GRAVITY
+    which = ", the roughing ceiling for its size" if case.given.maybe("speed") is None else ""
+    note = f"At {near_rpm(case.speed)} rpm{which}; twice the speed, four times the pull. Screws and glue have to hold it."
     out.append(Line.of("A weight there pulls like", case.given.write(pulled, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up"), note))
     if case.way == "hung" and case.given.maybe("sticks") is None:
         out.append(Line("What friction hides", "Try it", note="Add small weights beside it until it moves; enter the last one under 'More'."))
@@ -140,7 +141,7 @@ def changes(case: Case, found: list[Shift], cut: Centre | None) -> tuple[Change,
                 out.append(Change(f"Shift it only {length(case, step)} that way", f"{case.grams(less)} less to hang"))
     if case.way in ("plan", "cast"):
         there = moves.centre_of_mass(case)
-        if there.across > 0 and case.matters:
+        if there.across > 0 and case.matters and (case.finish is None or case.finish <= there.across * (1 + 1e-9)):
             after = balance.balance_weight(there.body.unbalance, case.inside_rim(there.across))
             then = f"in balance until cut true at {length(case, there.across)}; then {case.grams(after)} at {length(case, case.inside_rim(there.across))}"
             out.append(Change(f"Mount it {finely(case, there.far)} off, towards {clock(there.towards)}", then))
