@@ -297,7 +297,7 @@ def work(given: Given) -> Answer:
     return Answer(
         headline=_headline(stops, gaps, len(found)),
         lines=_lines(given),
-        changes=tuple(Change(one.action, f"ends the stop on: {one.name.lower()}") for one in stops),
+        changes=tuple(Change(one.action.removesuffix("."), f"ends the stop on: {one.name.lower()}") for one in stops),
         cautions=tuple(cautions),
         working=(_count(found), *_working(given)),
         sources=tuple(dict.fromkeys(fact.source for fact in facts_used)),

@@ -5,27 +5,18 @@ The sentences stand in ``data/gates.toml``. :func:`say` is the only place that p
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+import math
+from collections.abc import Mapping
 from dataclasses import asdict, dataclass
 from functools import cache
 from typing import Any
 
 from calc import sources
-from calc.quantity import Style, System, from_si, restate, trimmed, write
-from calc.safety.findings import Finding, Part, State
+from calc.quantity import STYLES, Rounding, Style, System, from_si, trimmed, write
+from calc.safety.findings import SAME, Finding, Part, State
 
-#: kind of a part -> (kind of quantity, metric unit, imperial unit)
-_UNITS: Mapping[str, tuple[str, str, str]] = {
-    "length": ("length", "mm", "in"),
-    "mass": ("mass", "kg", "lb"),
-    "temperature": ("temperature", "°C", "°F"),
-    "share": ("share", "%", "%"),
-    "pressure": ("pressure", "bar", "psi"),
-}
 #: From this time on a duration is written in hours, s.
 _HOURS_FROM_S = 2 * 3600.0
-#: One kelvin of difference in the units shown.
-_DEGREES: Mapping[System, tuple[float, str]] = {"metric": (1.0, "°C"), "imperial": (1.8, "°F")}
 
 
 @dataclass(frozen=True)
@@ -93,8 +84,8 @@ def say(finding: Finding, system: System) -> Said:
     deciding = finding.deciding
     action = hint = ""
     if finding.state is State.STOP and deciding is not None:
-        told = "failed" if "failed" in parts[deciding.id] else "both"
-        text, action, record = (_fill(parts[deciding.id][key], deciding, system) for key in (told, "stop", "record"))
+        fact = "failed" if "failed" in parts[deciding.id] else "both"
+        text, action, record = (_fill(parts[deciding.id][key], deciding, system) for key in (fact, "stop", "record"))
         word = words["stop"]
     elif finding.state is State.UNCHECKED and finding.why:
         told = [_fill(parts[part.id]["both"], part, system) for part in finding.parts]
@@ -149,36 +140,51 @@ def pair(part: Part, system: System) -> tuple[str, str]:
     >>> pair(Part("depth", "length", 0.0501, 0.05), "metric")
     ('50.1 mm', '50 mm')
     """
-    figures = [figure for figure in (part.value, part.limit) if figure is not None]
-    if part.kind == "flag" or not figures:
+    if part.kind == "flag":
         return "", ""
-    first, *finer = _writers(part.kind, system, max(figures))
-    for write_one in (first, *finer):
-        texts = [write_one(figure) if figure is not None else "" for figure in (part.value, part.limit)]
-        differ = part.state is not State.UNCHECKED and part.value != part.limit
-        if not differ or texts[0] != texts[1] or part.state is State.CLEAR:
-            break
-    return texts[0], texts[1]
+    if part.value is None or part.limit is None:
+        alone = [_ways(figure, part.kind, system, "nearest")[0].text if figure is not None else "" for figure in (part.value, part.limit)]
+        return alone[0], alone[1]
+    worse: Rounding = "up" if part.at_most else "down"
+    better: Rounding = "down" if part.at_most else "up"
+    limits = _ways(part.limit, part.kind, system, better)
+    if part.value == part.limit or (part.state is State.CLEAR and math.isclose(part.value, part.limit, rel_tol=SAME, abs_tol=1e-12)):
+        return limits[0].text, limits[0].text
+    hair = abs(part.value - part.limit) / 2  # rounding may not hide the difference, nor turn it round
+    values = _ways(part.value, part.kind, system, worse)
+    return _near(values, part.value, hair), _near(limits, part.limit, hair)
 
 
-def _writers(kind: str, system: System, largest: float) -> list[Callable[[float], str]]:
-    """Ways to write a figure of this kind, plain first, then ever finer."""
-    if kind == "temperature difference":
-        scale, unit = _DEGREES[system]
-        return [lambda si, n=n: f"{si * scale:.{n}f}".removesuffix(".0") + f" {unit}" for n in (1, 3, 6)]  # type: ignore[misc]
-    if kind == "duration":
-        quantity, unit = "time", "h" if largest >= _HOURS_FROM_S else "min"
+@dataclass(frozen=True)
+class _Way:
+    """One way to write a figure, and the figure that the text says, SI."""
+
+    text: str
+    si: float
+
+
+def _near(ways: list[_Way], si: float, hair: float) -> str:
+    """The plainest that is no further off than that, else the finest."""
+    return next((way.text for way in ways if abs(way.si - si) < hair), ways[-1].text)
+
+
+def _ways(si: float, kind: str, system: System, rounding: Rounding) -> list[_Way]:
+    """How to write a figure: as it is where a tape, a scale or a thermometer could read it so, else in the steps of its kind, then ever finer."""
+    name = {"duration": "minutes" if si < _HOURS_FROM_S else "hours"}.get(kind, kind)
+    quantity, metric, imperial = STYLES[name]
+    style = metric if system == "metric" else imperial
+    unit = style.unit
+    if style.fraction:
+        readable = Style(unit, step=1 / 32, fraction=True)
+    elif kind.startswith("temperature"):
+        readable = Style(unit, step=0.1)
     else:
-        quantity, metric, imperial = _UNITS[kind]
-        unit = metric if system == "metric" else imperial
-    plain: Callable[[float], str] = lambda si: f"{restate(si, quantity, unit)} {unit}"  # noqa: E731
-    finer: list[Callable[[float], str]] = [
-        lambda si, n=n: f"{trimmed(write(si, (quantity, Style(unit, figures=n)), system).text)} {unit}"  # type: ignore[misc]
-        for n in (4, 6, 9)
-    ]
-    if from_si(largest, quantity, unit) == 0:
-        return [plain]
-    return [plain, *finer]
+        readable = Style(unit, figures=3 if kind == "length" else 4)
+    whole = write(si, (quantity, readable), system)
+    if math.isclose(from_si(whole.si, quantity, unit), from_si(si, quantity, unit), rel_tol=SAME, abs_tol=1e-9):
+        return [_Way(f"{whole.text if style.fraction else trimmed(whole.text)} {unit}", si)]
+    steps = [write(si, (quantity, one), system, rounding) for one in (style, *(Style(unit, figures=n) for n in (3, 4, 6, 9)))]
+    return [_Way(f"{shown.text if '/' in shown.text else trimmed(shown.text)} {unit}", shown.si) for shown in steps if shown.si]
 
 
 def _fill(text: str, part: Part, system: System) -> str:

@@ -156,6 +156,25 @@ def test_both_figures_show_and_differ_when_they_differ() -> None:
     assert wording.pair(Part("too-warm", "temperature difference", 6.0, 5.0), "imperial") == ("10.8 °F", "9 °F")
 
 
+@pytest.mark.parametrize(
+    ("part", "system", "texts"),
+    [
+        (Part("tray", "length", 0.932 * 0.0254 + 1e-6, 0.01), "imperial", ("15/16 in", "3/8 in")),  # 10 mm are 0.3937 in
+        (Part("tray", "length", 0.008658, 0.01), "metric", ("9 mm", "10 mm")),
+        (Part("tray", "length", 0.00993, 0.01), "metric", ("9.93 mm", "10 mm")),  # 10 against 10 would hide the difference
+        (Part("time", "duration", 40 * 60.0, 0.6 * 4 * H), "metric", ("40 min", "2.4 h")),  # not 0.6667 h
+        (Part("time", "duration", 20 * 60.0, 0.6 * 41 * 60), "metric", ("20 min", "24.6 min")),
+        (Part("time", "duration", 20 * 60.0, 0.61234 * 41 * 60), "metric", ("20 min", "25 min")),
+        (Part("ratio", "share", 0.12361, 0.05), "metric", ("13 %", "5 %")),
+        (Part("resin-cold", "temperature", 288.23, 292.04, at_most=False), "metric", ("15 °C", "19 °C")),  # 15.08 down, 18.89 up
+        (Part("tray", "length", 0.01, 0.01), "imperial", ("3/8 in", "3/8 in")),
+        (Part("depth", "length", 0.0625, 0.05), "metric", ("62.5 mm", "50 mm")),  # as it was typed
+    ],
+)
+def test_figures_are_rounded_to_the_safe_side(part: Part, system: Any, texts: tuple[str, str]) -> None:
+    assert wording.pair(part, system) == texts
+
+
 def test_where_the_sheet_does_not_say_the_way_on_is_named() -> None:
     assert "going on is your call" in wording.say(gates.depth(0.05, None), "metric").hint
     assert wording.say(gates.depth(None, 0.05), "metric").hint == ""
