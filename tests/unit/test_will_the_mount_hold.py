@@ -38,12 +38,29 @@ def test_times_are_never_told_higher(factor: float, said: str) -> None:
     assert times(factor) == said
 
 
-def test_a_block_that_holds_leads_with_its_ceiling() -> None:
+def lines(reply: dict[str, Any]) -> dict[str, str]:
+    return {line["label"]: f"{line['text']} {line['unit']}".strip() for line in reply["lines"]}
+
+
+def test_a_block_that_holds_is_not_the_limit() -> None:
     reply = ask(**BLOCK)
-    assert reply["headline"]["text"] == "381" and reply["headline"]["tone"] == "go"  # three quarters of 8 m/s at the rim of 300 mm, by hand: 381.97
-    assert "bears 3.4 times an ordinary catch" in reply["headline"]["say"]
+    assert reply["headline"]["text"] == "The mount is not the limit" and reply["headline"]["tone"] == "go"
+    assert lines(reply)["Ceiling from its rim"] == "381 rpm"  # three quarters of 8 m/s at the rim of 300 mm, by hand: 381.97
+    assert reply["headline"]["say"].startswith("How fast? decides. ") and "bears 3.4 times an ordinary catch" in reply["headline"]["say"]
     assert reply["changes"][0]["do"].startswith("Bring up the tailstock")
     assert [limit["id"] for limit in reply["limits"] if limit["rules"]] == ["rim"]
+
+
+def test_a_mount_that_gives_out_first_leads_with_its_ceiling() -> None:
+    reply = ask(**BLOCK | {"block": "143"}, balance="half")
+    assert [limit["id"] for limit in reply["limits"] if limit["rules"]] == ["mount"]
+    assert reply["headline"]["label"] == "Ceiling on this mount" and "Ceiling from its rim" not in lines(reply)
+
+
+def test_a_change_that_reads_as_it_is_now_is_left_out() -> None:
+    reply = ask(**PLATE | {"circle": "250"}, far_end="live")
+    assert reply["values"]["hold"]["shown"] == "over 20 times"  # and so it would be told with more screws, or further out
+    assert not reply["changes"]
 
 
 def test_a_block_that_does_not_leads_with_the_tailstock() -> None:
@@ -79,7 +96,7 @@ def test_a_speed_over_the_ceiling_is_told() -> None:
     assert reply["headline"]["text"] == "381" and "600 rpm is over it" in reply["headline"]["say"] and reply["headline"]["tone"] == "caution"
     assert "X11" not in cautions(reply)
     assert cautions(ask(**BLOCK, speed="900"))["X11"] == "stop"
-    assert "200 rpm is under it" in ask(**BLOCK, speed="200")["headline"]["say"]
+    assert "Your 200 rpm is under the ceiling from its rim" in ask(**BLOCK, speed="200")["headline"]["say"]
 
 
 def test_small_for_its_work_asks_for_the_far_end() -> None:
@@ -109,7 +126,7 @@ def test_glue_strength_is_said_to_be_ours_until_it_is_the_makers() -> None:
 
 
 def test_screws() -> None:
-    assert ask(**PLATE)["headline"]["text"] == "339"  # 8 m/s at the rim of 450 mm: 339.5
+    assert lines(ask(**PLATE))["Ceiling from its rim"] == "339 rpm"  # 8 m/s at the rim of 450 mm: 339.5
     assert cautions(ask(**PLATE, gauge="drywall"))["X7"] == "stop" and ceiling(**PLATE, gauge="drywall") is None
     assert cautions(ask(**PLATE, into="resin"))["X7"] == "stop" and ceiling(**PLATE, into="resin") is None
     alone = ask(**PLATE | {"circle": "200"}, grain="end", into="dense", bite="50")

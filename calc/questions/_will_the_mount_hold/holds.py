@@ -51,6 +51,11 @@ class Asked:
         return None if self.unlocked else self.held.ceiling_rpm
 
     @property
+    def mount_decides(self) -> bool:
+        """The mount gives out before its rim is too fast."""
+        return self.held.mount_rpm < self.held.rim_rpm
+
+    @property
     def kind(self) -> str:
         return self.given.choice("hold")
 
@@ -68,13 +73,13 @@ def holds(given: Given) -> Answer:
     """The ceiling on this mount, or what makes it hold."""
     held, own = cases.held(given), given.maybe("speed")
     unlocked = given.choice("runs") == "reverse" and given.choice("lock") == "no"
-    asked = Asked(given, held, own, unlocked, tuple(better(given, held, _told_at(held, own))))
+    asked = Asked(given, held, own, unlocked, tuple(better(given, held, _told_at(held, own), lambda after: _then(after, own))))
     sources = ("judgement", "practice", *_SOURCES[asked.kind], "lathe-manuals", "z87-1")
     return Answer(
         _headline(asked),
         lines=tuple(_lines(asked)),
         limits=_ladder(asked),
-        changes=tuple(Change(found.words, _then(found.after, asked)) for found in asked.changes),
+        changes=tuple(Change(found.words, _then(found.after, own)) for found in asked.changes),
         band=_band(asked),
         cautions=tuple(_cautions(asked)),
         working=tuple(working.holds(given, held, asked.speed_rpm)),
@@ -92,6 +97,9 @@ def _headline(asked: Asked) -> Headline:
         now = f"{_it(asked)} {told} at {rpm_text(asked.speed_rpm)} rpm; we ask for {asked.held.mount.wanted:.0f}."
         if asked.own_rpm is not None and asked.own_rpm > ceiling:
             return Headline("Ceiling on this mount", rpm_text(ceiling), "rpm", f"Your {rpm_text(asked.own_rpm)} rpm is over it: go no higher. {now}", "caution")
+        if not asked.mount_decides:
+            own = "" if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under the ceiling from its rim. "
+            return Headline("Does it hold?", "The mount is not the limit", "", f"How fast? decides. {own}{now} Start at the lowest, light cuts.", _tone(asked))
         say = f"{now} Start at the lowest, light cuts." if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under it. {now}"
         return Headline("Ceiling on this mount", rpm_text(ceiling), "rpm", say, _tone(asked))
     if asked.unlocked:
@@ -127,8 +135,8 @@ def _tone(asked: Asked) -> Tone:
     return "caution" if strained or unlocked or (isinstance(mount, Screws) and mount.end_grain) else "go"
 
 
-def _then(after: Held, asked: Asked) -> str:
-    told = times(after.factor(_told_at(after, asked.own_rpm)))
+def _then(after: Held, own_rpm: float | None) -> str:
+    told = times(after.factor(_told_at(after, own_rpm)))
     return told if after.ceiling_rpm is None else f"{told}, to {rpm_text(after.ceiling_rpm)} rpm"
 
 
@@ -141,6 +149,8 @@ def _lines(asked: Asked) -> Iterator[Line]:
     else:
         yield Line.of(what, handy(given, least), "All else as it is.")
     if asked.ceiling_rpm is not None:
+        if not asked.mount_decides:
+            yield Line("Ceiling from its rim", rpm_text(asked.ceiling_rpm), "rpm", "How fast? may go lower, for balance and cracks.")
         yield Line("Before each start", "Push the rim by hand", note="Turn it one full round. Nothing creaks, nothing moves. Again after it has been warm.")
 
 
@@ -150,7 +160,7 @@ def _ladder(asked: Asked) -> tuple[Limit, ...]:
     allowed = held.rim_rpm / caps.speed_at_rim_speed(held.diameter_m, caps.operation_rim_speed(held.operation, held.diameter_m))
     reach = "Up to here it bears" if held.mount_rpm > 0 else "At no speed does it bear"
     cut = "roughing out of round" if held.operation == "rough" else "any cut"
-    mount_rules = held.mount_rpm < held.rim_rpm
+    mount_rules = asked.mount_decides
     return (
         Limit(
             "mount", _NAME[asked.kind], rpm_text(held.mount_rpm if math.isfinite(held.mount_rpm) else 1e9), "rpm",
@@ -229,7 +239,7 @@ def _carries(asked: Asked) -> tuple[Carry, ...]:
     taken |= {"thickness": str(length(given, given.si("thickness"), "up")), "balance": given.choice("balance")}
     if given.choice("balance") == "known":
         taken["eccentricity"] = str(length(given, held.eccentricity_m, "up"))
-    if held.mount_rpm < held.rim_rpm:
+    if asked.mount_decides:
         taken["own"] = f"{rpm_text(ceiling)} rpm"
     return (Carry("how-fast", taken),)
 

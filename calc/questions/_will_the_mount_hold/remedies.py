@@ -43,7 +43,7 @@ class Better:
         return "; and ".join([first, *map(inside, rest)])
 
 
-def better(given: Given, case: Held, speed_rpm: float) -> list[Better]:
+def better(given: Given, case: Held, speed_rpm: float, tells: Callable[[Held], str]) -> list[Better]:
     """What makes it bear more, most first; for a mount that does not hold, what makes it hold, the tailstock first.
 
     Parameters
@@ -51,6 +51,7 @@ def better(given: Given, case: Held, speed_rpm: float) -> list[Better]:
     given : the question's inputs, for the words.
     case : as it is.
     speed_rpm : at this speed the times are compared, rpm.
+    tells : what the maker reads of a case: a change that would read as it is now is left out.
 
     Returns
     -------
@@ -60,7 +61,7 @@ def better(given: Given, case: Held, speed_rpm: float) -> list[Better]:
     known = list(_remedies(given, speed_rpm))
     if case.ceiling_rpm is not None:
         single = [found for remedy in known if (found := _tried(case, (remedy,)))]
-        more = [found for found in single if found.after.factor(speed_rpm) > case.factor(speed_rpm) * 1.05]
+        more = [found for found in single if found.after.factor(speed_rpm) > case.factor(speed_rpm) * 1.05 and tells(found.after) != tells(case)]
         return sorted(more, key=lambda found: -found.after.factor(speed_rpm))[:MOST_CHANGES]
     for together in range(1, MOST_TOGETHER + 1):
         enough = _enough(case, known, together)
