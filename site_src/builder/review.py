@@ -230,7 +230,7 @@ def cautions_in_code(folder: Path) -> tuple[tuple[Worded, ...], int]:
         for call in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
             if not (isinstance(call, ast.Call) and isinstance(call.func, ast.Name) and call.func.id in ("Caution", "say") and len(call.args) >= 2):
                 continue
-            text = next((words for words in map(_words, call.args[1:]) if re.search("[a-z]{2} [a-z]", words)), "")
+            text = next((words for words in map(_words, call.args[1:]) if " " in words and re.search("[A-Za-z]{2}", words)), "")
             if text:
                 worded.append(Worded(where, text))
             elif call.func.id == "Caution":
