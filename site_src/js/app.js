@@ -33,6 +33,7 @@ const COMPONENTS = {
   cards: () => import('./cards.js'),
   respirator: () => import('./respirator.js'),
   card: () => import('./card.js'),
+  meter: () => import('./meter.js'),
 };
 
 /** @type {(() => void)[]} */

@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc.turning import caps, speed
-from calc.turning.case import GUESSES, Case, ballast_to_next_limit, on_footing
+from calc.turning.case import GUESSES, Case, ballast_to_next_limit, on_footing, turned_down
 from calc.turning.speed import Measured, Speeds
 
 #: Room for floating point, relative.
@@ -185,3 +185,22 @@ def test_bringing_the_felt_vibration_to_the_limit_gives_the_speed_it_was_felt_at
     limit = case.job.vibration_limit_m_per_s
     felt = replace(case, measured=Measured(400.0, limit))
     assert felt.job.speed_at_vibration(limit) == pytest.approx(400.0)
+
+
+@given(cases, st.floats(0.3, 1.0))
+def test_turning_down_never_gets_more_out_of_balance_or_thinness(case: Case, share: float) -> None:
+    """Only the rim, and what follows from its size, may allow more at a smaller size."""
+    smaller = turned_down(case, case.diameter_m * share)
+    before = {limit.id: limit.speed_rpm for limit in case.top.limits}
+    after = {limit.id: limit.speed_rpm for limit in smaller.top.limits}
+    for name in ("vibration", "whip", "marked"):
+        assert after.get(name, 0.0) <= before.get(name, math.inf) * (1 + ROUND_OFF)
+    if case.measured is None:
+        assert after["push"] <= before["push"] * (1 + ROUND_OFF)
+
+
+@given(cases)
+def test_turned_down_to_its_own_size_it_is_the_same_piece(case: Case) -> None:
+    again = turned_down(case, case.diameter_m).top
+    assert (again.setting_rpm, again.rules.id) == (case.top.setting_rpm, case.top.rules.id)
+    assert again.speed_rpm == pytest.approx(case.top.speed_rpm)

@@ -12,7 +12,7 @@ import math
 import pytest
 
 from calc.sources import table
-from calc.turning import caps, discs
+from calc.turning import caps, discs, speed
 
 CELLS = table("roughing_cells")
 ROUGH = [(float(row["diameter_mm"]) / 1000, float(row["rough_rpm"])) for row in CELLS if row["rough_rpm"]]
@@ -74,3 +74,21 @@ def test_trade_rule(diameter_mm: float, rule_6000: int, rule_9000: int) -> None:
 def test_face_shield_test_energy() -> None:
     # ANSI Z87.1-2003, high-mass impact: 500 g dropped from 50 in (1.27 m): 6.23 J. Quoted by three summaries.
     assert pytest.approx(6.23, abs=0.005) == discs.SHIELD_TEST_J
+
+
+@pytest.mark.parametrize(
+    ("side_in", "length_in", "finishing_rpm"),
+    [(1, 12, 3450), (3, 27, 2250), (4, 36, 2250)],  # manual of a belt lathe, spindle chart with the longest piece of each width; of wood
+)
+def test_the_longest_spindles_of_a_printed_chart_stay_under_half_of_whirling(side_in: float, length_in: float, finishing_rpm: float) -> None:
+    # The printed piece is of wood: 10 GPa, 650 kg/m3 (reference 3.2). Ours is taken as all resin, the slower of the two.
+    of_wood = math.sqrt((10e9 / 650) / (discs.RESIN_MODULUS / discs.RESIN_DENSITY))
+    whirls = discs.whip_speed(0.0254 * side_in, 0.0254 * length_in)
+    assert speed.WHIP_SHARE * whirls * of_wood > finishing_rpm
+    assert speed.WHIP_SHARE * whirls == pytest.approx(finishing_rpm, rel=0.35)
+
+
+def test_a_thin_bar_of_wood_whirls_where_the_formula_says() -> None:
+    # 60 (pi d / 8 L^2) sqrt(E / rho), d 25 mm, L 600 mm: wood 6418, resin 2364 (arithmetic)
+    of_wood = math.sqrt((10e9 / 650) / (discs.RESIN_MODULUS / discs.RESIN_DENSITY))
+    assert discs.whip_speed(0.025, 0.600) * of_wood == pytest.approx(6418, rel=0.005)

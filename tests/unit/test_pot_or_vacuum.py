@@ -48,10 +48,37 @@ def test_all_read_is_the_makers_call() -> None:
 
 @pytest.mark.parametrize("part", list(READ))
 def test_the_weakest_marking_decides(part: str) -> None:
-    """Whichever is lowest: the remedy is its figure, and no bubble is promised for a pressure that may not be used."""
+    """Whichever is lowest: the remedy is under its figure, and no bubble is promised for a pressure that may not be used."""
     reply = ask(**POT, **{**READ, part: "2.5", "relief": "2.5"})
-    assert (reply["headline"]["text"], reply["headline"]["unit"]) == ("2.5", "bar")
+    under = "2.4" if part == "gauge_scale" else "2.3"  # 2.5 % of a 2.5 bar scale is 0.06 bar, of a 7 bar scale 0.18
+    assert (reply["headline"]["text"], reply["headline"]["unit"]) == (under, "bar")
     assert reply["headline"]["tone"] == "stop" and "Bubbles are left at" not in lines(reply)
+
+
+@pytest.mark.parametrize(
+    ("markings", "text"),
+    [
+        ({"rated": "5.5"}, "5.3"),  # 5.5 less 2.5 % of the 6 bar planned
+        ({"rated": "5.5", "relief": "5"}, "4.8"),  # 5 less 0.15: the valve stays shut
+        ({"rated": "5.5", "relief": "5", "gauge_error": "0"}, "4.9"),  # no error known, still under it
+        ({"rated": "5.5", "gauge_scale": "25"}, "4.8"),  # 5.5 less 0.625
+        ({"rated": "5.5", "gauge_scale": "250"}, "A finer gauge"),  # off by 6.25
+    ],
+)
+def test_the_pressure_to_set_is_under_the_lowest_marking(markings: dict[str, str], text: str) -> None:
+    reply = ask(**{**POT, "pressure": "6"}, **markings)
+    assert reply["headline"]["text"] == text and reply["headline"]["tone"] == "stop"
+    assert ("a little under the lowest marking" in reply["headline"]["say"]) == (text != "A finer gauge")
+
+
+def test_more_pressure_is_offered_only_up_to_the_setting() -> None:
+    first = ask(**POT, **READ)["changes"][0]
+    assert first["do"] == "At 3.8 bar, a little under the lowest marking"  # 4 less 2.5 % of 7
+
+
+@pytest.mark.parametrize(("depth", "told"), [("", True), ("68", True), ("5", False)])
+def test_a_pot_does_not_cool_the_resin(depth: str, told: bool) -> None:
+    assert ("heat" in cautions(ask(**POT, depth=depth))) == told
 
 
 @pytest.mark.parametrize(("planned", "tone"), [("4", "go"), ("4.01", "stop")])

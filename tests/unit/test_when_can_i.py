@@ -95,7 +95,7 @@ def test_the_swirl_of_a_slow_deep_pour_is_common_practice() -> None:
     assert 2.5 < hours(reply, "swirl_from") < 5 and 4.2 < hours(reply, "swirl_to") < 8
     for depth in ("4", "15", "40"):
         thin = ask(resin="slow", depth=depth, room="18")
-        assert hours(thin, "swirl_from") < hours(thin, "swirl_to") <= hours(thin, "working")
+        assert hours(thin, "swirl_from") < hours(thin, "swirl_to") < hours(thin, "layer_from")
     quick = ask(resin="fast", depth="3")
     assert hours(quick, "swirl_to") < 1
 

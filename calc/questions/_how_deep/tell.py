@@ -14,10 +14,11 @@ from calc.questions._how_deep.curve import curve
 from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
-from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, typed_with_unit, warm, warm_band
+from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, warm, warm_band
 from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
+COLD_K = value("cure", "cold shop") + ZERO_C
 _BOUNDLESS_M = 1.0  # deeper than this no line is told
 
 
@@ -185,12 +186,14 @@ def _band(found: Looked) -> Band:
 def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Caution, ...]:
     shown = [Caution(reason.id, reason.tone, reason.text) for reason in against[1:]]
     if against and against[0].id == "runaway" and found.outlook.hot is not None and found.outlook.hot.ran_away:
-        shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave, and open card E1 beforehand."))
+        shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave. Read card E1 before you pour."))
     agreement = found.known.agreement
     if agreement in ("deep", "shallow"):
         other = "deeper" if agreement == "deep" else "shallower"
         text = f"The sheet's deepest layer is {other} than its pot life allows. The lower depth is kept; a test cup would tell."
         shown.append(Caution("disagree", "caution", text))
+    if case.air_k < COLD_K:
+        shown.append(Caution("cold", "caution", "So cold, many resins stay soft or turn cloudy. Hold the shop against the lowest temperature on the sheet."))
     if found.known.level.id == "class":
         shown.append(Caution("kind-only", "caution", "By its kind alone this is for orientation. A pot life, a deepest layer or a test cup narrows it."))
     shown.append(Caution("not-in-it", "caution", "Sun, lamps, moulds side by side and a warm cupboard are not in it. Clear epoxy only."))
@@ -223,7 +226,7 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
     assert hot is not None
     if any(reason.tone == "stop" for reason in against):
         return ()
-    typed = {field.name: typed_with_unit(given, field) for field in FIELDS if given.typed(field.name)}
+    typed = {field.name: given.as_typed(field.name) for field in FIELDS if given.typed(field.name)}
     gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k), "peak_after": hours(given, hot.peak.time_s, "down")}
     if case.sheet_m is not None:
         gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}

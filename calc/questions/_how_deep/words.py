@@ -5,18 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.casting.cure.course import RUNAWAY_K, Course
-from calc.fields import Field, Quantity
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
 
 _OVER = "over "
 _ONE_IN = (3, 4, 5, 6, 8, 10, 15, 20, 30, 50)
-
-
-def typed_with_unit(given: Given, field: Field) -> str:
-    """A field as typed, its unit written."""
-    text = given.text(field.name)
-    return f"{text} {field.unit(given.system)}".strip() if isinstance(field, Quantity) and text[-1:].isdigit() else text
 
 
 def depth(given: Given, metres: float, rounding: Rounding = "down") -> Shown:

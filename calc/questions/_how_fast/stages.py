@@ -18,6 +18,7 @@ NAMES: dict[Operation, str] = {
     "power": "Power sanding",
     "paste": "Abrasive paste",
 }
+_SHORT: dict[Operation, str] = {"rough": "Rough", "finish": "Finish", "sand": "Sand"}  # over a column on a phone
 #: A stage and what follows it; what is not turned down has no sizes to come.
 AFTER: dict[Operation, tuple[Operation, ...]] = {
     "rough": ("finish", "sand"),
@@ -97,8 +98,8 @@ def grid(given: Given, case: Case) -> tuple[Grid, ...]:
     rows = size_rows(given, case)
     if not rows:
         return ()
-    head = ("Across", *(NAMES[stage] for stage in (case.operation, *AFTER[case.operation])))
-    title = "Top speed in rpm as it gets smaller, as far out of balance as now. Go up only if it runs still"
+    head = ("Across", *(_SHORT[stage] for stage in (case.operation, *AFTER[case.operation])))
+    title = "As it gets smaller: top speed in rpm, if it runs still"
     return (Grid(title, head, tuple((str(size), *texts) for size, texts in rows)),)
 
 

@@ -80,6 +80,13 @@ class Case:
         """How far the gauge may be off, Pa: a share of its scale, or of what is planned when its scale is not known."""
         return self.given.si("gauge_error") * (self.ratings["gauge_scale"] or self.planned_pa)
 
+    @property
+    def setting_pa(self) -> float | None:
+        """Where the regulator may stand, Pa: the lowest marking less what the gauge may hide, always under it; not above 0 when the gauge is too coarse."""
+        if self.weakest_pa is None:
+            return None
+        return self.weakest_pa - max(self.gauge_error_pa, pressure.figure_of("under a marking") * self.weakest_pa)
+
     def width_left(self, pressure_pa: float) -> float:
         """Width of a bubble over what it was, at a gauge pressure."""
         return pressure.bubble_width(self.outside_pa, self.outside_pa + pressure_pa)
@@ -112,10 +119,8 @@ def _stops(case: Case) -> Iterator[Stop]:
         yield Stop("relief", Headline("Pressure pot", "Not as it is", "", f"It needs a {need}. {why}", "stop"), f"A {need}", why)
     lowest = case.weakest_pa
     if case.weakest is not None and lowest is not None and case.planned_pa > lowest * (1 + 1e-9):
-        shown = bars(given, lowest, "down")
-        why = f"{bars(given, case.planned_pa, 'up')} is planned, and {_named(case.weakest)} says {shown}."
-        remedy = Headline("Pressure, at most", shown.text, shown.unit, f"Set the regulator to that. {why}", "stop")
-        yield Stop("rating", remedy, f"The regulator at {shown} or less", why)
+        why = f"{bars(given, case.planned_pa, 'up')} is planned, and {_named(case.weakest)} says {bars(given, lowest, 'down')}."
+        yield _too_much(case, why)
     if case.circle_m > pot.widest_m * (1 + 1e-9):
         what = "tray" if case.tray else "mould" if case.round else "mould, corner to corner,"
         needed = given.write(case.circle_m + 2 * pot.free_beside_m, "length", "up")
@@ -123,6 +128,16 @@ def _stops(case: Case) -> Iterator[Stop]:
     if case.stack_m > pot.highest_m * (1 + 1e-9):
         needed = given.write(case.stack_m + pot.free_above_m, "length", "up")
         yield _too_high(case, f"It needs {needed} with its room above; the pot has {given.write(pot.height_m, 'length', 'down')}.")
+
+
+def _too_much(case: Case, why: str) -> Stop:
+    """The pressure to set: never the marking itself."""
+    shown = bars(case.given, max(0.0, case.setting_pa or 0.0), "down")
+    if shown.si <= 0:
+        why = f"This one may be off by {bars(case.given, case.gauge_error_pa, 'up')}, as much as may be in the pot. {why}"
+        return Stop("rating", Headline("Pressure pot", "A finer gauge", "", why, "stop"), "A gauge with a shorter scale, and less pressure", why)
+    say = f"Set the regulator to that: a little under the lowest marking, as the gauge may be off. {why}"
+    return Stop("rating", Headline("Pressure, at most", shown.text, shown.unit, say, "stop"), f"The regulator at {shown} or less", why)
 
 
 def _too_wide(case: Case, why: str) -> Stop:
@@ -206,14 +221,15 @@ def _lines(case: Case, stops: list[Stop]) -> Iterator[Line]:
 
 
 def _changes(case: Case, stops: list[Stop]) -> Iterator[Change]:
-    given, weakest = case.given, case.weakest_pa
+    given, setting = case.given, case.setting_pa
     if stops:
         yield from (Change(stop.do, "ends that stop") for stop in stops)
         return
-    if weakest is not None and weakest > case.planned_pa * 1.02:
-        yield Change(f"At {bars(given, weakest, 'down')}, the lowest marking", f"bubbles at {per_cent(given, case.width_left(weakest), 'up')}")
+    if setting is not None and setting > case.planned_pa * 1.02:
+        do = f"At {bars(given, setting, 'down')}, a little under the lowest marking"
+        yield Change(do, f"bubbles at {per_cent(given, case.width_left(setting), 'up')}")
     asked = pressure.figure_of("pressure asked")
-    if case.planned_pa < asked and (weakest is None or weakest >= asked):
+    if case.planned_pa < asked and (setting is None or setting >= asked):
         shown = bars(given, asked, "up")
         yield Change(f"At {shown}, which a supplier asks for, if every marking allows it", f"bubbles at {per_cent(given, case.width_left(asked), 'up')}")
     half = case.width_left(case.planned_pa / 2)
@@ -236,10 +252,13 @@ def _cautions(case: Case, stops: list[Stop]) -> Iterator[Caution]:
         yield Caution("unread", "stop", f"Not checked: {both([_named(part) for part in missing])}.")
     lowest = case.weakest_pa
     if lowest is not None and lowest >= case.planned_pa > lowest - case.gauge_error_pa:
-        keep = bars(given, max(0.0, lowest - case.gauge_error_pa), "down")
+        keep = bars(given, max(0.0, case.setting_pa or 0.0), "down")
         yield Caution("gauge", "caution", f"The gauge may show less than there is: {keep} keeps that off the lowest marking.")
     hits = dropped(given, case.energy_j)
     yield Caution("energy", "caution", f"What it holds can hit like {hits}: a lid or hose that lets go is thrown. Stand to one side.")
+    depth = given.maybe("depth")
+    if depth is None or depth > pressure.figure_of("thin layer"):
+        yield Caution("heat", "caution", "Ask How deep and how hot? first: a pot does not cool it, it keeps the heat in.")
     if stops:
         return
     zero = "Let it down to zero, wait, let it down again; only then the clamps, a little each, face away."

@@ -74,19 +74,19 @@ class Said:
     def headline(self) -> Headline:
         """Its kind, and the one limit that matters."""
         profile = self.profile
-        shown, stop = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
+        shown = self.depth(profile.no_stop_m)
         if shown.si <= 0:
             say = "Make a test cup, or find its deepest layer on the sheet. By what is known, no depth of a wide mould is without a stop."
             return Headline(f"{profile.kind.name} resin", "A coating at most", "", say, "stop")
         where = f"A ceiling, in a wide mould, shop at {self.degrees(profile.room_k)}."
-        care = f"{where} Up to {stop} take care; over that, stop." if shown.si < stop.si else where
-        narrow = "" if profile.known.level.id == "cup" else " A test cup narrows that."
-        return Headline(f"{profile.kind.name} resin: one layer, at most", shown.text, shown.unit, care + narrow, self.tone)
+        ask = "Your own mould and shop: ask How deep and how hot?"
+        narrow = "" if profile.known.level.id == "cup" else " A test cup narrows it."
+        return Headline(f"{profile.kind.name} resin: one layer, at most", shown.text, shown.unit, f"{where} {ask}{narrow}", self.tone)
 
     def lines(self) -> Iterator[Line]:
         """What is acted on next."""
         profile, given = self.profile, self.profile.given
-        yield Line.of("Stop over", self.depth(profile.ceiling_m), "in a wide mould; a narrow one is asked of How deep and how hot?")
+        yield Line.of("Middle estimate runs away at", self.depth(profile.middle_m), "the edge itself, no limit to plan with")
         half = profile.bucket_s / 2
         mass = given.pick(f"{BUCKET_KG:g} kg", f"{given.write(BUCKET_KG, ('mass', Style('lb', figures=2)))}")
         yield Line(f"{mass} in a bucket: pour within", after(half, "down"), "", "half of what the model gives; spread what is left thin, outdoors")
@@ -121,12 +121,10 @@ class Said:
         """What limits the depth; the least rules."""
         profile = self.profile
         by_heat = profile.sheet_m is None or profile.no_stop_m < profile.sheet_m
-        sure, stop = self.depth(profile.no_stop_m), self.depth(profile.stop_m)
-        middle = self.depth(profile.middle_m, "nearest")
+        sure, middle = self.depth(profile.no_stop_m), self.depth(profile.middle_m)
         if by_heat:
             yield Limit("no-stop", "No stop found up to", sure.text, sure.unit, "The fastest that this resin may well be.", True)
-        why = f"About {middle} just runs away; divided by {profile.known.level.stop_over:g} for what is not known."
-        yield Limit("heat", "Stop over", stop.text, stop.unit, why)
+        yield Limit("heat", "Middle estimate runs away at", middle.text, middle.unit, "The edge itself, no limit to plan with.")
         if profile.sheet_m is not None:
             shown = self.depth(profile.sheet_m)
             yield Limit("sheet", "The sheet", shown.text, shown.unit, "Its own limit, never raised here.", not by_heat)

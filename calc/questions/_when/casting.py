@@ -128,8 +128,8 @@ class Casting:
 
     @property
     def pour_by(self) -> float | None:
-        """Not to be moved or topped up as a liquid after this."""
-        return _over(self.found.working_s, self.spread)
+        """Not to be moved or topped up as a liquid after this: by the fastest that this resin may well be."""
+        return _over(self.found.working_s, self.level.rate_up)
 
     @property
     def watch_until(self) -> float:
@@ -138,11 +138,12 @@ class Casting:
 
     @property
     def swirl(self) -> tuple[float, float] | None:
-        """Common practice's two hours, as this pour's gel to that of the pour they are taken for; over when it no longer runs for sure."""
-        if self.found.gel_s is None or self.pour_by is None:
+        """Common practice's two hours, as this pour's gel to that of the pour they are taken for; a stick tells when it is near."""
+        runs = _over(self.found.working_s, self.spread)
+        if self.found.gel_s is None or runs is None:
             return None
         scale = self.found.gel_s / (step_of("swirl gel") * 60)
-        return step_of("swirl from") * 3600 * scale, min(step_of("swirl to") * 3600 * scale, self.pour_by)
+        return step_of("swirl from") * 3600 * scale, min(step_of("swirl to") * 3600 * scale, runs)
 
     @property
     def layer_from(self) -> float | None:

@@ -80,11 +80,12 @@ class Said:
         """When it leaves the mould; the first thing to do before that in the sentence below."""
         leave = self.casting.leave
         first = f"Until then: pour, level and top up {self.span(self.rows['pour'])}; next layer {self.layer_words}."
+        only = "It holds only where How deep and how hot? finds no stop."
         if leave is None:
             say = f"At this temperature it stays soft: keep it warmer, by the sheet. {first}"
             return Headline("Leave the mould", "Not in 60 days", "", say, "caution")
         clock = self.clock(leave, "up")
-        return Headline("Leave the mould after", *figure_and_unit(leave, "up"), f"{f'That is {clock}. ' if clock else ''}{first}", self.tone)
+        return Headline("Leave the mould after", *figure_and_unit(leave, "up"), f"{f'That is {clock}. ' if clock else ''}{first} {only}", self.tone)
 
     @cached_property
     def rows(self) -> dict[str, Row]:
@@ -106,7 +107,7 @@ class Said:
             "leave": "a fingernail leaves no mark, and it is no warmer than the shop",
             "rough": "no soft, tacky or smelly spot; cool, light cuts",
             "cured": self._cured_note,
-            "use": f"until it was kept warmer it may soften from {self._softens}",
+            "use": f"cured cold, it may soften from {self._softens}; later warmth, by the sheet, raises that",
         }
         for row in self.rows.values():
             yield Line(row.name, self.span(row), "", notes[row.id])
@@ -180,7 +181,7 @@ class Said:
         spread = self.casting.spread
         low, high = self.casting.found.gel_s, self.casting.found.gel_s
         gel = f"It gels at about {self.at(self.casting.found.gel_s, 'nearest')}, known by {self.known.level.name}"
-        text = f"{gel}: in 2 of 3 cases within {spread:.3g} times, either way. Waits above are the long end of that, limits the short one."
+        text = f"{gel}: in 2 of 3 cases within {spread:.3g} times, either way. Waits above are the long end of that. Pouring ends by the fastest it may be."
         return Band(text, self.at(low and low / spread, "down"), self.at(high and high * spread, "up"))
 
     def cautions(self) -> Iterator[Caution]:
@@ -193,8 +194,6 @@ class Said:
         if self.warm:
             limit = given.write(step_of("warm") + ZERO_C, "temperature")
             yield Caution("warm", "caution", f"It may pass {limit}: plastic moulds and hot-glue seams give way. Ask How deep and how hot? first.")
-        else:
-            yield Caution("takes-for-granted", "caution", "This clock takes for granted that the pour does not run away. Ask How deep and how hot? first.")
         if self.known.agreement in ("deep", "shallow"):
             yield Caution("disagree", "caution", "Pot life and deepest layer do not fit one resin. Read both again, or make a test cup.")
         if casting.bubbles_seen_stay:
