@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import copy
 import math
 import re
 from typing import Any
@@ -51,8 +50,8 @@ def test_counter_rotating_rollers_and_a_plain_mask_stand_for_nothing_here() -> N
 
 @pytest.mark.parametrize(("key", "wrong"), [("facts", ["99.9"]), ("cards", ["e99"]), ("signs", [["W025", "At the lathe."]])])
 def test_a_hazard_with_an_unknown_part_does_not_load(monkeypatch: pytest.MonkeyPatch, key: str, wrong: Any) -> None:
-    document = copy.deepcopy(dict(sources.document("hazards")))
-    document["hazard"][0][key] = wrong
+    document = dict(sources.document("hazards"))
+    document["hazard"] = [{**document["hazard"][0], key: wrong}]
     real = sources.document
     monkeypatch.setattr(sources, "document", lambda name: document if name == "hazards" else real(name))
     with pytest.raises(LookupError):
