@@ -63,6 +63,17 @@ def table(name: str) -> tuple[Mapping[str, str], ...]:
     return rows
 
 
+def tables() -> tuple[str, ...]:
+    """The names of all tables in ``data/``, in their order."""
+    return tuple(sorted(path.stem for path in _DATA.glob("*.csv")))
+
+
+def remarks(name: str) -> str:
+    """What stands above the rows of ``data/NAME.csv``: what they are, and in which units."""
+    lines = (_DATA / f"{name}.csv").read_text(encoding="utf-8").splitlines()
+    return " ".join(line.removeprefix("#").strip() for line in lines if line.startswith("#"))
+
+
 @cache
 def value(name: str, row: str) -> float:
     """One figure of ``data/NAME.csv``, in its printed unit, for tables that have a ``name`` and a ``value`` column.

@@ -136,7 +136,7 @@ def step(from_m: float, to_m: float) -> Step:
     Our judgement.
     """
     ratio = from_m / to_m
-    if ratio <= value("sanding", "ratio ok") * _ON:
+    if ratio <= value("sanding", "ratio near") * _ON:
         return "ok"
     return "long" if ratio <= value("sanding", "ratio most") * _ON else "too-far"
 

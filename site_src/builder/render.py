@@ -34,10 +34,11 @@ from markupsafe import Markup
 
 from calc import desk, sources
 
+from . import review
 from .squeeze import squeeze_css
 
 FRONT_KEYS = frozenset(
-    {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run"}
+    {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run", "hazard"}
 )
 MOMENTS = ("before the pour", "at the bench", "at the lathe")
 QUESTION_PROSE = "questions"
@@ -102,6 +103,7 @@ def render_pages(
         "sources": list(sources.bibliography().values()),
         "version": version,
         "desk": ask_desk,
+        "review": review.review,
     }
     rendered = {}
     for page in pages:

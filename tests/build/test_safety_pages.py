@@ -12,7 +12,8 @@ from calc.safety import reading
 
 EVERYTHING = reading.everything()
 LISTS = {id: f"{one['question']}/{id.lower()}/index.html" for id, one in EVERYTHING["checklists"].items()}
-SAFETY = [*LISTS.values(), "before-a-pour/index.html", "pot-or-vacuum/index.html", "emergency/index.html", "respirator/index.html"]
+SAFETY = [*LISTS.values(), "before-a-pour/index.html", "pot-or-vacuum/index.html", "emergency/index.html", "respirator/index.html", "hazards/index.html",
+          "review/index.html", "review/figures/index.html"]
 SCRIPT_ONLY = re.compile(r"<(template|dialog)\b.*?</\1>", re.DOTALL)
 
 

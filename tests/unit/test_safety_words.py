@@ -29,7 +29,7 @@ def texts(value: Any) -> list[str]:
     return []
 
 
-@pytest.mark.parametrize("name", ["checklists", "cards", "gates", "respirators"])
+@pytest.mark.parametrize("name", ["checklists", "cards", "gates", "respirators", "hazards", "safety_facts"])
 def test_no_text_promises(name: str) -> None:
     assert not [text for text in texts(sources.document(name)) if PROMISE.search(text)]
 
@@ -56,8 +56,8 @@ def test_every_fact_says_whether_it_was_read_and_practice_never_claims_to_be() -
 
 def test_no_fact_stands_unused() -> None:
     used = {fact for one in all_checklists().values() for item in one.items for fact in item.facts}
-    for name in ("cards", "respirators", "gates"):
-        used |= set(re.findall(r"'(\d+\.\d+)'", str(sources.document(name))))
+    for name in ("cards", "respirators", "gates", "hazards"):
+        used |= set(re.findall(r"'(\d+\.\d+[a-z]?)'", str(sources.document(name))))
     assert not set(all_facts()) - used
 
 

@@ -12,7 +12,7 @@ from calc.turning import caps, remounting, rubbing
 
 def working(it: Sanding) -> Iterator[Working]:
     """Grain against grain, the ceiling, and the heat."""
-    ok, most = value("sanding", "ratio ok"), value("sanding", "ratio most")
+    ok, most = value("sanding", "ratio near"), value("sanding", "ratio most")
     grains = [(before, paper.size_m) for before, paper in zip(it.grains, it.steps, strict=False) if before]
     pairs = ", ".join(f"{1e6 * before:.4g}/{1e6 * after:.4g} = {before / after:.2f}" for before, after in grains)
     yield Working("Steps", f"grain now / grain next: up to {ok:.2f}, at most {most:.1f}", pairs or "no step between grits", f"last {1e6 * it.last_m:.4g} µm")
