@@ -266,8 +266,8 @@ def _working(given: Given, it: Air, coldest: Coldest) -> Iterator[Working]:
         reference = given.si("sheet_temperature") if given.maybe("working") is not None else it.room_k
         steps = f"{air.limit('halving step'):g} or {air.limit('halving step slow'):g} °C, the shorter"
         steps += ", and never over the sheet's own" if given.maybe("working") is not None else ""
-        share = _shorter(resin, reference) if given.maybe("working") is None else min(1.0, _shorter(resin, reference))
-        yield Working("Working time", "2^(−(T − T_ref) / step)", f"{resin - reference:.4g} °C warmer, step {steps}", f"{share:.3f}")
+        factor = _shorter(resin, reference) if given.maybe("working") is None else min(1.0, _shorter(resin, reference))
+        yield Working("Working time", "2^(−(T − T_ref) / step)", f"{resin - reference:.4g} °C warmer, step {steps}", f"{factor:.3f}")
 
 
 def work(given: Given) -> Answer:
