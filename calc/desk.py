@@ -240,7 +240,7 @@ def _typed(inputs: Mapping[str, Any], system: System) -> dict[str, Typed]:
 
 
 def _error(question: Question, error: InputError, typed: Mapping[str, Typed], system: System) -> Json:
-    words = question.words.get(error.code) or errors.WORDS[error.code]
+    words = question.words.get(f"{error.name}:{error.code}") or question.words.get(error.code) or errors.WORDS[error.code]
     known = {field.name: field for field in question.fields}
     details: dict[str, str] = {}
     if error.name in known:

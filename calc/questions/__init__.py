@@ -145,7 +145,7 @@ class Question:
     order : place on the home page.
     work : parsed inputs to an :class:`Answer`, or to :data:`Steps` where that takes longer than a keystroke may;
         raises :class:`InputError` for what only it can see.
-    words : wording of the error codes that only this question raises.
+    words : wording of the error codes that only this question raises; ``field:code`` where one field says a common code in its own way.
     """
 
     id: str

@@ -27,6 +27,11 @@ WORDS = {
     "too-many-kits": "{label}: too many ways to put that together. Leave out the smallest; more than {most} of a kind is not tried.",
     "both-or-none": "{label} is missing: the level and the grams tell something only together.",
     "past-the-line": "{label}: {given} is at or over the fill line, {depth}. The mould is full.",
+    **{
+        f"{name}:{code}": "{label}: that is no weight. Count resin by volume: choose so at 'Resin is counted by'. Or type g, kg, oz or lb."
+        for name in ("have", "kits")
+        for code in ("unit", "fluid-ounce", "which-gallon")
+    },
     "all-full": "{label}: {given} would be all of the {count}. Then nothing is left to pour into them.",
 }
 

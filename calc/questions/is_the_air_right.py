@@ -94,13 +94,18 @@ def _tone(it: Air) -> Tone:
 def _headline(given: Given, it: Air, coldest: Coldest) -> Headline:
     """A stop and a blush lead with what to warm, to dry or to wait for."""
     tone, target = _tone(it), it.least_k
-    wanted = f"{_margin_wanted(given.system)} {'wanted' if it.margin_k >= 0 else 'above it wanted'}"
-    state = f"Dew point {_degrees(given, it.dew_k, 'up')}; {coldest.name} is {_over(given, it.margin_k, 'it')} ({wanted})."
+    dew = f"Dew point {_degrees(given, it.dew_k, 'up')}; {coldest.name} is"
+    if it.margin_k > 0:
+        state = f"{dew} {_over(given, it.margin_k, 'it')} ({_margin_wanted(given.system)} wanted)."
+    else:
+        warm = f"; warm it to {_degrees(given, target, 'up')}" if it.room_k >= target else ""
+        state = f"{dew} {_apart(given.system, target - it.surface_k, 'up')} too cold: water settles on it{warm}."
     if tone == "go":
-        return Headline("The air", "Go on", "", state, tone)
+        return Headline("The air", "No stop found", "", f"Pouring is your call. {state}", tone)
     if not (it.wet or it.blush_likely):
         lacking = _apart(given.system, air.limit("dew margin") - it.margin_k + it.margin_error_k, "up")
-        return Headline("The air", "Just enough", "", f"Warm {coldest.name} by {lacking} more: that covers what your instruments may be off. {state}", tone)
+        say = f"Warm {coldest.name} by {lacking} more: that covers what your instruments may be off; to pour without is your call. {state}"
+        return Headline("The air", "No stop found", "", say, tone)
     why = state if it.wet else "Cold and damp together: likely to blush."
     shown = _degrees(given, target, "up")
     if it.room_k >= target:
@@ -155,9 +160,9 @@ def _thickness_band(resin_k: float, reference_k: float) -> tuple[float, float, f
 
 
 def _working_time(given: Given, resin_k: float) -> float | None:
-    """Working time at the resin's temperature, s: the shorter of the two rules."""
+    """Working time at the resin's temperature, s: the shorter of the two rules, and never more than the sheet's own."""
     sheet = given.maybe("working")
-    return None if sheet is None else sheet * _shorter(resin_k, given.si("sheet_temperature"))
+    return None if sheet is None else sheet * min(1.0, _shorter(resin_k, given.si("sheet_temperature")))
 
 
 def _shorter(resin_k: float, reference_k: float) -> float:
@@ -260,7 +265,9 @@ def _working(given: Given, it: Air, coldest: Coldest) -> Iterator[Working]:
         yield Working("Viscosity", "exp(E / R (1 / T − 1 / T_ref))", numbers, f"{usual:.3f} ({low:.3f} to {high:.3f})")
         reference = given.si("sheet_temperature") if given.maybe("working") is not None else it.room_k
         steps = f"{air.limit('halving step'):g} or {air.limit('halving step slow'):g} °C, the shorter"
-        yield Working("Working time", "2^(−(T − T_ref) / step)", f"{resin - reference:.4g} °C warmer, step {steps}", f"{_shorter(resin, reference):.3f}")
+        steps += ", and never over the sheet's own" if given.maybe("working") is not None else ""
+        factor = _shorter(resin, reference) if given.maybe("working") is None else min(1.0, _shorter(resin, reference))
+        yield Working("Working time", "2^(−(T − T_ref) / step)", f"{resin - reference:.4g} °C warmer, step {steps}", f"{factor:.3f}")
 
 
 def work(given: Given) -> Answer:
@@ -274,7 +281,7 @@ def work(given: Given) -> Answer:
     -------
     Answer
         ``values``: ``dew_point``, ``margin`` (surface over it), ``least`` (how cold room and surfaces may get), ``verdict``
-        (0 go on, 1 take care, 2 stop), and where the resin was asked about ``viscosity`` and ``working`` (s).
+        (0 no stop found, 1 take care, 2 stop), and where the resin was asked about ``viscosity`` and ``working`` (s).
     """
     coldest = _coldest(given)
     it = _air(given, coldest)
@@ -284,7 +291,7 @@ def work(given: Given) -> Answer:
         "dew_point": figure(_degrees(given, it.dew_k, "up"), "temperature", it.dew_k),
         "margin": Figure(it.margin_k, "temperature difference", _over(given, it.margin_k)),
         "least": figure(_degrees(given, it.least_k, "up"), "temperature", it.least_k),
-        "verdict": Figure(float(verdict), "count", ("go on", "take care", "stop")[verdict]),
+        "verdict": Figure(float(verdict), "count", ("no stop found", "take care", "stop")[verdict]),
     }
     sources = ["wmo-8", "iso-8502-4", "coating-guides", "blush-makers", "gum"]
     resin = _resin(given)

@@ -90,6 +90,21 @@ def test_a_scale_too_coarse_leads_with_the_scale_that_would_do() -> None:
 def test_a_scale_between_two_and_five_percent_is_a_caution() -> None:
     reply = ask(total="100", ratio="100:30", by="weight")
     assert reply["headline"]["tone"] == "caution" and "coarse-scale" in cautions(reply)
+    assert (reply["headline"]["label"], reply["headline"]["text"], reply["headline"]["unit"]) == ("Finer scale", "0.5", "g steps")
+    assert "A 80 g, then B 24 g" in reply["headline"]["say"]
+
+
+def test_what_is_over_is_told_as_it_is_not_in_the_scales_steps() -> None:
+    """2939 g at 100:45 is A 2026.9: up to 2040 in 20 g steps, and B 918 to 920."""
+    reply = ask(total="2939", ratio="100:45", by="weight", step="20")
+    mixed = next(line for line in reply["lines"] if line["label"] == "Mixed in all")
+    assert mixed["text"] == "2960" and mixed["note"] == "21 g over what you asked for"
+
+
+def test_more_b_than_a_is_asked_about_and_weighed_all_the_same() -> None:
+    reply = ask(total="900", ratio="45:100", by="weight")
+    assert "more-b" in cautions(reply) and reply["headline"]["tone"] == "go" and not reply["errors"]
+    assert "more-b" not in cautions(ask(total="900", ratio="100:45", by="weight"))
 
 
 def test_the_sheets_tolerance_overrules_ours() -> None:

@@ -36,7 +36,26 @@ def line(reply: dict[str, Any], label: str) -> Any:
     return next(line for line in reply["lines"] if line["label"] == label)
 
 
+def cautions(reply: dict[str, Any]) -> set[str]:
+    return {caution["id"] for caution in reply["cautions"]}
+
+
 # ---------------------------------------------------------------- how much, and is it there
+
+
+@pytest.mark.parametrize("have", ["1.5 gal", "64 fl oz", "2 L"])
+def test_a_volume_on_a_shelf_counted_by_weight_names_the_choice(have: str) -> None:
+    (error,) = ask(**ROUND, have=have)["errors"]
+    assert error["field"] == "have" and "Count resin by volume" in error["message"] and "'Resin is counted by'" in error["message"]
+    other = ask(**ROUND | {"across": "300 g"})["errors"][0]
+    assert other["code"] == "unit" and "is not a unit" in other["message"]
+
+
+def test_kits_that_may_be_counted_twice() -> None:
+    kits = {"kits": "3 kg", "kits_there": "2"}
+    twice = ask(**ROUND, have="6000", **kits)
+    assert "twice" in cautions(twice)
+    assert "twice" not in cautions(ask(**ROUND, have="500", **kits)) and "twice" not in cautions(ask(**ROUND, **kits))
 
 
 def test_a_mould_alone_asks_for_an_amount_rounded_up() -> None:

@@ -19,10 +19,10 @@ def cautions(reply: dict[str, Any]) -> set[str]:
     return {caution["id"] for caution in reply["cautions"]}
 
 
-def test_a_dry_shop_goes_on() -> None:
+def test_a_dry_shop_shows_no_stop() -> None:
     reply = ask(room="20", humidity="55", surface="19")
-    assert reply["headline"]["text"] == "Go on" and reply["headline"]["tone"] == "go"
-    assert reply["headline"]["say"] == "Dew point 11 °C; the coldest surface is 8 °C above it (3 °C wanted)."
+    assert reply["headline"]["text"] == "No stop found" and reply["headline"]["tone"] == "go"
+    assert reply["headline"]["say"] == "Pouring is your call. Dew point 11 °C; the coldest surface is 8 °C above it (3 °C wanted)."
     assert reply["cautions"] == []
 
 
@@ -90,8 +90,10 @@ def test_eighty_five_percent(humidity: str, stopped: bool) -> None:
 
 def test_poor_instruments_make_a_close_call_a_caution() -> None:
     close = {"room": "20", "humidity": "80"}
-    assert ask(**close)["headline"]["text"] == "Just enough"
-    assert ask(**close, humidity_error="1", temperature_error="0.2")["headline"]["text"] == "Go on"
+    headline = ask(**close)["headline"]
+    assert (headline["text"], headline["tone"]) == ("No stop found", "caution")
+    assert headline["say"].startswith("Warm every surface by ") and "your call" in headline["say"]
+    assert ask(**close, humidity_error="1", temperature_error="0.2")["headline"]["tone"] == "go"
 
 
 def test_the_band_holds_the_margin() -> None:
@@ -121,10 +123,19 @@ def test_warm_resin_says_what_it_costs() -> None:
     assert lines["Resin at 35 °C is"]["text"] == "0.27 times"  # exp(65000 / 8.314 (1/308.15 - 1/293.15))
 
 
-def test_cold_resin_gains_less_time_than_it_would_lose() -> None:
-    """The shorter of the two rules: ten degrees colder by the slow one, 2^(10/15) = 1.59."""
-    reply = ask(room="15", humidity="50", working="40")
-    assert reply["values"]["working"]["si"] == pytest.approx(40 * 60 * 2 ** (10 / 15))
+@pytest.mark.parametrize("room", ["10", "15", "24.9"])
+def test_cold_resin_gains_no_time_over_the_sheet(room: str) -> None:
+    reply = ask(room=room, humidity="50", working="240")
+    assert reply["values"]["working"]["shown"] == "240 min"
+    assert {line["label"]: line["text"] for line in reply["lines"]}["Working time, at most"] == "240"
+
+
+def test_a_surface_under_the_dew_point_is_told_as_too_cold() -> None:
+    """It lacks what it is to be warmed by, not what it lacks to the dew point."""
+    headline = ask(room="24", humidity="55", surface="12")["headline"]
+    target = int(headline["text"])
+    assert f"the coldest surface is {target - 12} °C too cold: water settles on it; warm it to {target} °C." in headline["say"]
+    assert "below it" not in headline["say"] and "wanted" not in headline["say"]
 
 
 def test_warm_resin_without_a_sheet_says_the_share() -> None:

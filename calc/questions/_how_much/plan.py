@@ -79,6 +79,13 @@ class Plan:
         """A mass (kg) at the scale's nearest step."""
         return self.job.face.show(kg)
 
+    def over(self) -> Shown:
+        """What the pours, as shown, are over what was asked for: finer than a coarse scale, for nobody weighs it."""
+        unit = self.job.face.unit
+        finest = 1.0 if unit == "g" else 0.1
+        step = min(from_si(self.job.face.step_kg, "mass", unit), finest)
+        return write(self.mass(self.poured).si - self.job.total, ("mass", Style(unit, step=step)))
+
     def capacity(self) -> Shown:
         """The most the scale weighs."""
         return write(self.job.capacity, ("mass", Style(self.job.face.unit, figures=4)), rounding="down")

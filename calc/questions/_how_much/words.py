@@ -43,6 +43,11 @@ def headline(plan: Plan) -> Headline:
             _what_is_missing(plan),
             "caution" if caution else "go",
         )
+    if plan.grade == "amber":
+        finer = plan.finer()
+        each = f"{count} pours, each A {show(first.a)}, then B {show(first.b)}" if count > 1 else f"A {show(first.a)}, then B {show(first.b)}"
+        say = f"Or mix {plan.least_shown()} or more at a time. On this scale: {each}, the ratio off by up to {plan.percent(plan.hold)}."
+        return Headline("Finer scale", str(finer.text), f"{finer.unit} steps", say, "caution")
     say = f"Weigh A {show(first.a)}, then B {show(first.b)}."
     if count > 1:
         say = f"{count} pours: each A {show(first.a)}, then B {show(first.b)}."
@@ -75,7 +80,7 @@ def lines(plan: Plan) -> tuple[Line, ...]:
     out.append(Line.of("A in all", show(sum(pour.a for pour in plan.pours))))
     out.append(Line.of("B in all", show(sum(pour.b for pour in plan.pours))))
     spare = plan.poured - job.total
-    over = f"{show(spare)} over what you asked for" if spare > job.face.step_kg else ""
+    over = f"{plan.over()} over what you asked for" if spare > job.face.step_kg else ""
     out.append(Line.of("Mixed in all", show(plan.poured), over))
     if job.working is not None:
         within = plan.given.write(job.working * standard("working share"), "minutes", "down")
@@ -151,7 +156,7 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
             text += f"; weighing {given.text('ratio')} would be {plan.percent(wrong)} {'too much' if wrong > 0 else 'too little'} B"
         out.append(Caution("ratio-by-volume", "caution", text + "."))
     if job.ratio.b > job.ratio.a:
-        out.append(Caution("more-b", "caution", "More B than A is rare. Check that A stands first in the ratio."))
+        out.append(Caution("more-b", "caution", "More B than A is rare. Are the two swapped? Check that A stands first in the ratio."))
     if job.way == "kit" and mixing.grade(plan.kit_error, job.good, job.worst) == "amber":
         off = f"{plan.percent(plan.kit_error)} {'more' if plan.kit_error > 0 else 'less'} B"
         text = f"The jugs as labelled hold {off} than the ratio asks for. Ask the maker of the resin, or weigh."
@@ -223,7 +228,7 @@ def _what_is_missing(plan: Plan) -> str:
     adds = [f"{part} {plan.mass(add)}" for part, add in (("A", add_a), ("B", add_b)) if add > half]
     say = f"Add {both(adds)}." if adds else "Nothing is missing: it is on ratio."
     if plan.grown:
-        say += f" It makes {plan.mass(plan.poured)}, {plan.mass(plan.poured - plan.job.total)} more than you asked for."
+        say += f" It makes {plan.mass(plan.poured)}, {plan.over()} more than you asked for."
     return say
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -170,6 +171,13 @@ class Case:
     def loose(self) -> float | None:
         """Resin counted without kits."""
         return self.given.maybe("have_volume" if self.by_volume else "have")
+
+    @property
+    def counted_twice(self) -> bool:
+        """Whether what is loose is as much as the unopened kits hold: then it is likely to be them."""
+        if self.there is None or not self.loose:
+            return False
+        return math.isclose(self.loose, sum(n * size for n, size in zip(self.there, self.sizes, strict=True)), rel_tol=0.005)
 
     @cached_property
     def have(self) -> float | None:

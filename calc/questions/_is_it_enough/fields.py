@@ -123,11 +123,11 @@ SHELF: tuple[Field, ...] = (
     ),
     measure(
         "have", "Resin on the shelf", "g", 0, 1_000_000, usual=(10, 200_000),
-        hint="A and B together, as they mix.", required=False, when=_BY_WEIGHT,
+        hint="Opened, A and B together. Kits below are counted apart.", required=False, when=_BY_WEIGHT,
     ),
     measure(
         "have_volume", "Resin on the shelf", "mL", 0, 1_000_000, usual=(10, 200_000),
-        hint="A and B together, as they mix.", required=False, when=_BY_VOLUME,
+        hint="Opened, A and B together. Kits below are counted apart.", required=False, when=_BY_VOLUME,
     ),
     _kits(
         name="kits", label="A whole kit holds", hint="A and B together. Several sizes: 1.5 kg 3 kg 6 kg", kind="mass", units=("g", "oz"),

@@ -291,6 +291,9 @@ _FOAM = Caution("foam", "caution", "Far less went in than the level says. Look f
 def cautions(case: Case) -> tuple[Caution, ...]:
     """Few, each where it decides."""
     out = []
+    if case.counted_twice:
+        text = "Resin on the shelf is just what your unopened kits hold, and both are counted. If they are the same resin, leave one of the two empty."
+        out.append(Caution("twice", "caution", text))
     if case.pouring and case.surprise < -standard("leak"):
         out.append(_FOAM)
     if case.pouring and case.surprise > standard("leak"):
