@@ -51,8 +51,8 @@ def cured(
     """
     if then is None:
         return judge("G7", [must("then", None)])
-    full = then in (SAND, USE)
-    parts = [Part("full-cure" if full else "leave", "duration", age_s, full_s if full else leave_s, at_most=False)]
+    id, wait_s = {SAND: ("full-cure", full_s), USE: ("in-use", full_s)}.get(then, ("leave", leave_s))
+    parts = [Part(id, "duration", age_s, wait_s, at_most=False)]
     if then != MOULD:
         parts.append(must("hard", hard))
     parts.append(Part("cool", "temperature", coolest_k, sheet_k, at_most=False))

@@ -363,7 +363,7 @@ def test_with_all_figures_there_the_other_lists_end_clear(id: str) -> None:
 @pytest.mark.parametrize(
     ("id", "inputs", "number", "action"),
     [
-        ("C4", {"then": "use"} | {"age": "71 h"}, 1, "Wait until 72 h have passed, or sand wet: dust of part-cured resin is the hazard."),
+        ("C4", {"then": "use", "age": "71 h"}, 1, "Wait until 72 h have passed before it is used or handed over."),
         ("C4", {"age": "23 h"}, 1, "Leave it in the mould until 24 h have passed."),
         ("C4", {"hard": "no"}, 1, "No tool yet: keep it warm, and cut out what stays soft."),
         ("C4", {"balanced": "300 rpm"}, 4, "Cut or weight it to balance, or turn at 300 rpm at most."),

@@ -128,6 +128,7 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates_shop.cured, ("rough", 48 * H, 24 * H, None, None, 293.15, 293.15), UNCHECKED),
     (gates_shop.cured, ("sand", 168 * H, None, 168 * H, True, 293.15, 293.15), CLEAR),
     (gates_shop.cured, ("sand", 167 * H, None, 168 * H, True, 293.15, 293.15), STOP),
+    (gates_shop.cured, ("use", 167 * H, 24 * H, 168 * H, True, 293.15, 293.15), STOP),
     (gates_shop.cured, ("use", 168 * H, 24 * H, None, True, 293.15, 293.15), UNCHECKED),
     (gates_shop.cured, (None, 168 * H, 24 * H, 168 * H, True, 293.15, 293.15), UNCHECKED),
     (gates_shop.dust_mask, ("tight", "particles", True, True, True, True), CLEAR),
