@@ -37,7 +37,7 @@ from calc import desk, sources
 from .squeeze import squeeze_css
 
 FRONT_KEYS = frozenset(
-    {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run"}
+    {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run", "lists"}
 )
 MOMENTS = ("before the pour", "at the bench", "at the lathe")
 QUESTION_PROSE = "questions"
