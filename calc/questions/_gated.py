@@ -92,7 +92,7 @@ def _headline(told: Told, label: str, empty: str, clear: str) -> Headline:
 
 
 def _reminders(told: Told) -> Iterator[Caution]:
-    for one in told.of(State.REMINDER):
+    for one in {one.gate: one for one in told.of(State.REMINDER)}.values():
         yield Caution(f"reminder-{one.gate}", "caution", f"{one.text} {one.action}")
 
 

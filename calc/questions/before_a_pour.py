@@ -215,8 +215,8 @@ def findings(given: Given) -> Mapping[str, Finding]:
     Returns
     -------
     mapping of str to Finding
-        In the order of the grid. "G5-weighed" and "G3-cure" are the later moments of their gates, "G15-solvent" is the
-        earlier of its own.
+        In the order of the grid. "G5-weighed" and "G3-cure" are the later moments of their gates, "G15-solvent" and
+        "G15-away" are the earlier ones of theirs.
     """
     ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
     return {
@@ -254,7 +254,8 @@ def findings(given: Given) -> Mapping[str, Finding]:
         "G19": gates.tray(tray_depth(given), given.maybe("sheet_depth")),
         "G3-cure": gates.hotter_than_planned(given.maybe("hottest"), given.maybe("planned_peak")),
         "G15-solvent": gates_shop.solvent(given.maybe("solvent"), room_volume(given)),
-        "G15": gates_shop.before_flame(yes(given, "put_away"), yes(given, "wiped_dry")),
+        "G15-away": gates_shop.put_away(yes(given, "put_away")),
+        "G15": gates_shop.dried(yes(given, "wiped_dry"), given.maybe("solvent"), room_volume(given)),
     }
 
 
@@ -291,7 +292,8 @@ def _over(given: Given) -> bool:
 def shown(given: Given, found: Mapping[str, Finding]) -> dict[str, Finding]:
     """The findings worth a row before the pour: a later moment's gate only once something feeds it."""
     later = {
-        "G5-weighed": ("weighed_a",), "G17": ("gloves_on",), "G3-cure": ("hottest",), "G15-solvent": ("solvent",), "G15": ("put_away", "wiped_dry"),
+        "G5-weighed": ("weighed_a",), "G17": ("gloves_on",), "G3-cure": ("hottest",), "G15-solvent": ("solvent",),
+        "G15-away": ("put_away",), "G15": ("wiped_dry",),
     }  # fmt: skip
     return {key: finding for key, finding in found.items() if key not in later or any(given.typed(name) for name in later[key])}
 

@@ -126,13 +126,12 @@ def solvent(used_m3: float | None, room_m3: float | None, share: float = SOLVENT
     return Finding("G15", State.REMINDER, finding.parts, "vapour") if finding.state is State.STOP else finding
 
 
-def before_flame(put_away: bool | None, dry: bool | None) -> Finding:
-    """G15 before a flame, hot air or hot glue: no solvent open, wiped surfaces dry.
+def put_away(away: bool | None) -> Finding:
+    """G15 before a flame, hot air or hot glue: every bottle and wet rag shut and out of the room.
 
     Parameters
     ----------
-    put_away : every bottle and wet rag shut and out of the room.
-    dry : wiped surfaces are dry and no smell is left.
+    away : as it is now; None where nobody said.
 
     Returns
     -------
@@ -140,11 +139,37 @@ def before_flame(put_away: bool | None, dry: bool | None) -> Finding:
 
     Examples
     --------
-    >>> before_flame(True, True).state.value, before_flame(False, True).state.value, before_flame(True, None).state.value
+    >>> put_away(True).state.value, put_away(False).state.value, put_away(None).state.value
     ('no stop found', 'stop', 'not checked')
 
     References
     ----------
-    Facts 7.1 and 7.2.
+    Fact 7.1.
     """
-    return judge("G15", [must("put-away", put_away), must("dry", dry)])
+    return judge("G15", [must("put-away", away)])
+
+
+def dried(dry: bool | None, used_m3: float | None = None, room_m3: float | None = None) -> Finding:
+    """G15 before a flame, hot air or hot glue: wiped surfaces dry, and what evaporated from them.
+
+    Parameters
+    ----------
+    dry : wiped surfaces are dry and no smell is left; None where nobody said.
+    used_m3, room_m3 : as for :func:`solvent`; a gap in them is no gap of this gate.
+
+    Returns
+    -------
+    Finding
+        Dry, but with more solvent in the air than the room takes still, it reminds: door open, no flame.
+
+    Examples
+    --------
+    >>> dried(True).state.value, dried(False).state.value, dried(None).state.value, dried(True, 40e-6, 30.0).state.value
+    ('no stop found', 'stop', 'not checked', 'reminder')
+
+    References
+    ----------
+    Facts 7.2 and 7.3.
+    """
+    finding, vapour = judge("G15", [must("dry", dry)]), solvent(used_m3, room_m3)
+    return vapour if finding.state is State.CLEAR and vapour.state is State.REMINDER else finding

@@ -83,7 +83,7 @@ def test_between_them_the_lists_ask_every_gate() -> None:
     assert {item.gate for one in all_checklists().values() for item in one.items} - {""} == {f"G{number}" for number in range(1, 20)}
 
 
-@pytest.mark.parametrize("id", [id for id in LISTS if id != "C0"])  # C0 holds nothing against a limit
+@pytest.mark.parametrize("id", [id for id in LISTS if id not in ("C0", "C10")])  # with no figure these hold nothing against a limit
 def test_with_no_figure_at_all_a_list_can_be_ended_by_one_press_a_line(id: str) -> None:
     events = press_all(id)
     shown = screen(id, events)
@@ -377,6 +377,8 @@ def test_with_all_figures_there_the_other_lists_end_clear(id: str) -> None:
         ("C7", {"age": "71 h"}, 2, "Wait until 72 h have passed, or sand wet: dust of part-cured resin is the hazard."),
         ("C7", {"filters": "other"}, 3, "Fit P100, P3 or FFP3: a cloth, a nuisance mask or a gas filter alone lets fine dust through."),
         ("C7", {"speed": "401 rpm"}, 4, "Set it to 400 rpm or less: faster heats and grabs."),
+        ("C10", {"put_away": "no"}, 1, "No flame: shut the solvent and carry it and its rags out first."),
+        ("C10", {"hottest": "46 C"}, 5, "Hotter than planned: open card E1 and look for froth, bulge and smoke."),
         ("C10", {"wiped_dry": "no"}, 2, "No flame: let it dry with air moving until nothing smells."),
         ("C11", {"tray_length": "300 mm"}, 1, "Use a larger tray or several, apart, so that nothing stands deeper than 10 mm."),
     ],
@@ -391,7 +393,7 @@ def test_a_figure_past_its_limit_stops_its_line_and_the_way_past_is_on_the_recor
 
 
 @pytest.mark.parametrize(("id", "gap", "number"), [("C4", "age", 1), ("C4", "balanced", 4), ("C4", "least", 5), ("C4", "hold", 6), ("C5", "swing", 5),
-                                                   ("C5", "ceiling", 6), ("C6", "swing", 3), ("C7", "filters", 3), ("C10", "put_away", 2)])  # fmt: skip
+                                                   ("C5", "ceiling", 6), ("C6", "swing", 3), ("C7", "filters", 3)])  # fmt: skip
 def test_a_figure_that_is_missing_is_noted_and_never_a_pass(id: str, gap: str, number: int) -> None:
     plan = {name: text for name, text in PLANS[id].items() if name != gap}
     line = screen(id, [], plan)["items"][number - 1]
@@ -427,6 +429,13 @@ def test_noise_and_thrown_parts_remind_and_stop_nobody() -> None:
     assert items[8]["gate"]["state"] == "reminder" and [button["id"] for button in items[8]["buttons"]] == ["tick"]
     bare = screen("C5", [], {})["items"]
     assert bare[6]["gate"] is None and bare[8]["gate"] is None  # told once there is something to tell
+
+
+def test_before_a_flame_a_line_that_nothing_was_said_of_asks_only_for_its_own_press() -> None:
+    bare = screen("C10", [], {})
+    assert [item["gate"] for item in bare["items"]] == [None] * 6
+    full = screen("C10", [], FINE | {"solvent": "40 mL"})["items"][1]  # 30 m3 take 36 mL
+    assert full["gate"]["state"] == "reminder" and "Door open, no flame." in full["gate"]["text"]
 
 
 @pytest.mark.parametrize(

@@ -142,10 +142,13 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates_shop.solvent, (36.1e-6, 30.0), State.REMINDER),
     (gates_shop.solvent, (36e-6, None), UNCHECKED),
     (gates_shop.solvent, (None, 30.0), UNCHECKED),
-    (gates_shop.before_flame, (True, True), CLEAR),
-    (gates_shop.before_flame, (False, None), STOP),
-    (gates_shop.before_flame, (True, False), STOP),
-    (gates_shop.before_flame, (None, True), UNCHECKED),
+    (gates_shop.put_away, (True,), CLEAR),
+    (gates_shop.put_away, (False,), STOP),
+    (gates_shop.put_away, (None,), UNCHECKED),
+    (gates_shop.dried, (True, 36e-6, 30.0), CLEAR),
+    (gates_shop.dried, (True, None, None), CLEAR),
+    (gates_shop.dried, (False, 40e-6, 30.0), STOP),  # wet comes before how much
+    (gates_shop.dried, (None, 40e-6, 30.0), UNCHECKED),
     (gates_lathe.out_of_balance, (400.0, 400.0), CLEAR),
     (gates_lathe.out_of_balance, (401.0, 400.0), STOP),
     (gates_lathe.out_of_balance, (400.0, None), UNCHECKED),
@@ -320,6 +323,17 @@ def test_hours_of_noise_are_those_published() -> None:
 def test_a_stop_never_says_that_what_failed_holds() -> None:
     told = [
         wording.say(finding, "metric").text
-        for finding in (gates_shop.before_flame(False, True), gates_lathe.grip(0.1, 0.05, False), gates_vessels.full_vacuum(False), gates.ratio_unit("other"))
+        for finding in (gates_shop.dried(False), gates_lathe.grip(0.1, 0.05, False), gates_vessels.full_vacuum(False), gates.ratio_unit("other"))
     ]
     assert not [text for text in told if "your reading" in text] and len(set(told)) == len(told)
+
+
+def test_dry_surfaces_in_a_room_full_of_vapour_still_remind() -> None:
+    said = wording.say(gates_shop.dried(True, 40e-6, 30.0), "metric")
+    assert said.state == "reminder" and "Door open, no flame." in said.text
+
+
+def test_the_solvent_a_room_takes_is_400_ppm_of_it_rounded_down() -> None:
+    """400 ppm of a gas of 60.1 g/mol, 24.45 L/mol at 25 °C, from a liquid of 786 g/L: 1.25 mL for each m3."""
+    per_m3 = 400e-6 / 24.45e-3 * 60.1 / 786e3
+    assert gates_shop.SOLVENT_SHARE <= per_m3 < 1.05 * gates_shop.SOLVENT_SHARE
