@@ -81,6 +81,10 @@ class Given:
         text, declared = self.text(name), self._fields[name]
         return f"{text} {declared.unit(self.system)}".strip() if isinstance(declared, Quantity) and text[-1:].isdigit() else text
 
+    def but(self, read: Mapping[str, Parsed]) -> Given:
+        """The same, but for what was read since."""
+        return Given({**self._values, **read}, self.system, self._fields, self.unasked)
+
     def write(self, si: float, style: str | tuple[str, Style], rounding: Rounding = "nearest") -> Shown:
         """Write ``si`` in the system that the maker has chosen; see :func:`calc.quantity.write`."""
         return write(si, style, self.system, rounding)

@@ -2,19 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from functools import partial
 
-from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Working, figure
+from calc.answers import Answer, Caution, Line, Working, figure
 from calc.casting.cure import narrow, plan
 from calc.casting.cure.cells import Footprint
 from calc.casting.standards import standard
 from calc.fields import NO, YES, Choice, Field, Option, Ratio, measure, under
 from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
-from calc.safety import facts, gates, wording
-from calc.safety.findings import Finding, State
-from calc.safety.wording import Said
+from calc.questions._gated import gated, tell, yes
+from calc.safety import gates, gates_shop, wording
+from calc.safety.findings import Finding
 
 _WORN = ("mask", ("tight", "hood"))
 _TIGHT = ("mask", ("tight",))
@@ -28,6 +29,7 @@ _length = partial(_known, unit="mm", low=0.5, high=1000, usual=(2, 150))
 _tray = partial(_folded, unit="mm", low=0.5, high=3000, usual=(50, 1000))
 _mass = partial(_known, unit="g", low=1, high=500_000, usual=(20, 50_000))
 _warmth = partial(_folded, unit="°C", low=-20, high=250)
+_room = partial(_folded, unit="m", low=0.5, high=200, usual=(1.8, 30))
 _minutes = partial(_known, unit="min", low=0, high=100_000)
 _hours = partial(_folded, unit="h", low=0, high=100_000)
 
@@ -154,6 +156,15 @@ FIELDS: tuple[Field, ...] = (
         ),
     ),
     *under(
+        "Solvent and flame",
+        _folded("solvent", "Solvent used indoors", "mL", 0, 20_000, usual=(1, 1000), hint="Isopropyl alcohol, wiping."),
+        _room("room_length", "Room, length"),
+        _room("room_width", "Room, width"),
+        _room("room_height", "Room, height"),
+        _yes_no("put_away", "Solvent and its rags out of the room", ()),
+        _yes_no("wiped_dry", "Wiped surfaces dry, no smell", ()),
+    ),
+    *under(
         "Working time",
         measure(
             "share",
@@ -195,7 +206,7 @@ def tray_depth(given: Given) -> float | None:
 
 
 def findings(given: Given) -> Mapping[str, Finding]:
-    """Every gate that these inputs can feed, by a name of its own: G5 and G3 stand for two moments each.
+    """Every gate that these inputs can feed, by a name of its own: G3, G5 and G15 stand for two moments each.
 
     Parameters
     ----------
@@ -204,7 +215,8 @@ def findings(given: Given) -> Mapping[str, Finding]:
     Returns
     -------
     mapping of str to Finding
-        In the order of the grid. "G5-weighed" and "G3-cure" are the later moments of their gates.
+        In the order of the grid. "G5-weighed" and "G3-cure" are the later moments of their gates, "G15-solvent" and
+        "G15-away" are the earlier ones of theirs.
     """
     ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
     return {
@@ -233,15 +245,34 @@ def findings(given: Given) -> Mapping[str, Finding]:
             given.words("filters") or None,
             given.maybe("filter_hours"),
             given.maybe("filter_schedule"),
-            _yes(given, "filter_date"),
-            _yes(given, "shaved"),
-            _yes(given, "fit_tested"),
-            _yes(given, "sealed"),
+            yes(given, "filter_date"),
+            yes(given, "shaved"),
+            yes(given, "fit_tested"),
+            yes(given, "sealed"),
         ),
         "G17": gates.gloves(given.maybe("gloves_on"), given.si("glove_time")),
         "G19": gates.tray(tray_depth(given), given.maybe("sheet_depth")),
         "G3-cure": gates.hotter_than_planned(given.maybe("hottest"), given.maybe("planned_peak")),
+        "G15-solvent": gates_shop.solvent(given.maybe("solvent"), room_volume(given)),
+        "G15-away": gates_shop.put_away(yes(given, "put_away")),
+        "G15": gates_shop.dried(yes(given, "wiped_dry"), given.maybe("solvent"), room_volume(given)),
     }
+
+
+def room_volume(given: Given) -> float | None:
+    """Air in the room, m3; None while one of its sizes is missing.
+
+    Parameters
+    ----------
+    given : this question's inputs.
+
+    Returns
+    -------
+    float or None
+    """
+    sides = [given.maybe(name) for name in ("room_length", "room_width", "room_height")]
+    known = [side for side in sides if side is not None]
+    return math.prod(known) if len(known) == len(sides) else None
 
 
 def _wide_equal(given: Given) -> float | None:
@@ -258,15 +289,13 @@ def _over(given: Given) -> bool:
     return planned is not None and sheet is not None and planned > sheet and given.maybe("narrowest") is None
 
 
-def _yes(given: Given, name: str) -> bool | None:
-    word = given.words(name)
-    return None if not word else word == "yes"
-
-
 def shown(given: Given, found: Mapping[str, Finding]) -> dict[str, Finding]:
     """The findings worth a row before the pour: a later moment's gate only once something feeds it."""
-    later = {"G5-weighed": "weighed_a", "G17": "gloves_on", "G3-cure": "hottest"}
-    return {key: finding for key, finding in found.items() if key not in later or given.maybe(later[key]) is not None}
+    later = {
+        "G5-weighed": ("weighed_a",), "G17": ("gloves_on",), "G3-cure": ("hottest",), "G15-solvent": ("solvent",),
+        "G15-away": ("put_away",), "G15": ("wiped_dry",),
+    }  # fmt: skip
+    return {key: finding for key, finding in found.items() if key not in later or any(given.typed(name) for name in later[key])}
 
 
 def work(given: Given) -> Answer:
@@ -281,53 +310,20 @@ def work(given: Given) -> Answer:
     Answer
         'STOP' with one next action, or 'No stop found - your call'; never more than that.
     """
-    found = shown(given, findings(given))
-    said = {key: wording.say(finding, given.system) for key, finding in found.items()}
-    stops = [said[key] for key, finding in found.items() if finding.state is State.STOP]
-    gaps = [said[key] for key, finding in found.items() if finding.state is State.UNCHECKED]
-    reminders = [said[key] for key, finding in found.items() if finding.state is State.REMINDER]
-    facts_used = facts.facts(dict.fromkeys(id for key in found for id in wording.gate_words(found[key].gate)["facts"]))
-    cautions = [Caution(f"reminder-{one.gate}", "caution", f"{one.text} {one.action}") for one in reminders]
-    if _over(given):
-        cautions.append(Caution("narrow-mould", "caution", wording.gate_words("G1")["note"]))
+    words = wording.gate_words("G1")
+    cautions = [Caution("narrow-mould", "caution", words["note"])] if _over(given) else []
     if given.maybe("sheet_depth") is not None and given.maybe("own_depth") is None:
-        cautions.append(Caution("fresh-resin", "caution", wording.gate_words("G1")["fresh"]))
-    if any(one.hint for one in gaps):
-        cautions.append(Caution("sheet-silent", "caution", next(one.hint for one in gaps if one.hint)))
-    return Answer(
-        headline=_headline(stops, gaps, len(found)),
+        cautions.append(Caution("fresh-resin", "caution", words["fresh"]))
+    return gated(
+        tell(shown(given, findings(given)), given.system),
+        "Before A meets B",
+        "Put in what you know of the plan and of the data sheet.",
+        "Take the checklist to the bench: C1, then C2, then C3.",
         lines=_lines(given),
-        changes=tuple(Change(one.action.removesuffix("."), f"ends the stop on: {one.name.lower()}") for one in stops),
         cautions=tuple(cautions),
-        working=(_count(found), *_working(given)),
-        sources=tuple(dict.fromkeys(fact.source for fact in facts_used)),
-        grids=(
-            Grid(
-                "Gate by gate",
-                ("Gate", "Says", "Figures, and where the limit is from"),
-                tuple((f"{one.gate} {one.name}", one.word, f"{one.text} ({one.limit_from})") for one in said.values()),
-            ),
-        ),
-        values={
-            "stops": Figure(float(len(stops)), "count", str(len(stops))),
-            "not_checked": Figure(float(len(gaps)), "count", str(len(gaps))),
-            "may_use": figure(_may_use(given), "time"),
-            "tray_depth": figure(_tray_shown(given), "length", tray_depth(given)),
-        },
-        extra={"gates": [one.as_json() for one in said.values()]},
+        working=_working(given),
+        values={"may_use": figure(_may_use(given), "time"), "tray_depth": figure(_tray_shown(given), "length", tray_depth(given))},
     )
-
-
-def _headline(stops: list[Said], gaps: list[Said], count: int) -> Headline:
-    label = "Before A meets B"
-    if stops:
-        return Headline(label, "STOP", "", f"{stops[0].text} {stops[0].action}", "stop")
-    names = ", ".join(dict.fromkeys(gap.name.lower() for gap in gaps))
-    if len(gaps) == count:
-        return Headline(label, "Not checked", "", "Put in what you know of the plan and of the data sheet.", "caution")
-    if gaps:  # what is not checked leads: a gap must not read as a pass
-        return Headline(label, f"{len(gaps)} of {count} not checked", "", f"Still to check: {names}. The others show no stop.", "caution")
-    return Headline(label, "No stop found - your call", "", "Take the checklist to the bench: C1, then C2, then C3.", "go")
 
 
 def _may_use(given: Given) -> Shown | None:
@@ -353,12 +349,6 @@ def _lines(given: Given) -> tuple[Line, ...]:
         side = given.write((load / (given.si("density") * depth)) ** 0.5, "length", "up")
         lines.append(Line.of("Tray that takes it, square", side, "each way inside; or several, apart"))
     return tuple(lines)
-
-
-def _count(found: Mapping[str, Finding]) -> Working:
-    told = [sum(finding.state is state for finding in found.values()) for state in State]
-    words = ", ".join(f"{number} {state.value}" for number, state in zip(told, State, strict=True) if number)
-    return Working("Gates", "figure against limit; equal is not past it, missing is not checked", f"{len(found)} gates", words)
 
 
 def _working(given: Given) -> tuple[Working, ...]:

@@ -12,6 +12,7 @@ from calc.quantity import rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_fast import remedies, stages, words
 from calc.questions._how_fast.card import card
+from calc.questions._how_fast.handed import handed
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
 from calc.questions._lathes import lathe_options
@@ -200,6 +201,7 @@ def work(given: Given) -> Answer:
         working=working(given, case, top),
         grids=stages.grid(given, case),
         sources=_sources(case, top),
+        carries=handed(given, case, top),
         values=values,
         extra=words.extra(top) | {"card": card(given, headline, case, told=top.too_quick)},
     )

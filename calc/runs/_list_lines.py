@@ -7,8 +7,8 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from calc.errors import RequestError
-from calc.fields import Quantity, Typed
-from calc.questions import Given, Question, all_questions, before_a_pour
+from calc.fields import Parsed, Quantity, Typed
+from calc.questions import Given, Question, all_questions, before_a_pour, before_the_lathe
 from calc.questions._pot_or_vacuum import gates as pot_or_vacuum
 from calc.runs import Event
 from calc.safety import gates, wording
@@ -21,6 +21,7 @@ _CLOSING = ("tick", "noted", "past", "away", "no")
 #: The gates that a question's inputs feed.
 _FINDINGS: Mapping[str, Callable[[Given], Mapping[str, Finding]]] = {
     "before-a-pour": before_a_pour.findings,
+    "before-the-lathe": before_the_lathe.findings,
     "pot-or-vacuum": pot_or_vacuum.findings,
 }
 
@@ -82,7 +83,7 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
             found.clear("")
             found.before, found.looked_at, found.looks = {}, at, found.looks + 1
         elif kind == "new-batch":
-            found.clear("stale_batch")
+            found.clear("anew")
             found.ended = found.mixed_at = found.gloves_at = None
         elif kind in ("end", "leave"):
             found.ended = event
@@ -107,7 +108,10 @@ def _press(checklist: Checklist, found: Presses, event: Event, at: float) -> Non
 
 
 def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -> list[Line]:
-    """Every line as it stands now: a press counts only for the figures it was made for."""
+    """Every line as it stands now: a press counts only for the figures it was made for.
+
+    ``given`` as :func:`with_readings` makes it.
+    """
     planned = _FINDINGS[checklist.question](given)
     lines = []
     for item in checklist.items:
@@ -137,14 +141,13 @@ def _finding(
         if presses.gloves_at is None:
             return None
         return gates.gloves(max(0.0, now - presses.gloves_at), glove_time(given))
-    if checklist.id == "C3" and item.gate == "G3":
-        read = _read(checklist, given, presses, "hottest")
-        return gates.hotter_than_planned(read if read is not None else given.maybe("hottest"), given.maybe("planned_peak"))
     if checklist.id == "C3" and item.gate == "G6":
         waited = given.maybe("waited") if presses.mixed_at is None else max(0.0, now - presses.mixed_at)
         surface = given.maybe("surface")
         return gates.next_layer("layer", waited, given.maybe("earliest"), given.maybe("latest"), surface, given.maybe("room"))
-    return planned[item.moment or item.gate]
+    finding = planned[item.moment or item.gate]
+    unfed = item.fed and finding.state is State.UNCHECKED and all(part.value is None for part in finding.parts)
+    return None if unfed else finding
 
 
 def _valid(line: Line, event: Event) -> str:
@@ -173,14 +176,20 @@ def glove_time(given: Given) -> float:
     return given.maybe("glove_time") or gates.GLOVE_TIME_S
 
 
-def _read(checklist: Checklist, given: Given, presses: Presses, name: str) -> float | None:
-    """A figure typed into the list itself, SI."""
-    event = presses.readings.get(name)
-    if event is None:
-        return None
-    declared = question_of(checklist).named(name)
-    value, _ = declared.parse(Typed(str(event["typed"]), event.get("units", given.system)))
-    return float(value) if isinstance(value, float) else None
+def with_readings(checklist: Checklist, given: Given, presses: Presses) -> Given:
+    """The inputs with what was typed into the list itself.
+
+    Raises
+    ------
+    InputError
+        when a reading cannot be read.
+    """
+    read = {}
+    for name, event in presses.readings.items():
+        text = str(event["typed"])
+        value, _ = question_of(checklist).named(name).parse(Typed(text, event.get("units", given.system)))
+        read[name] = Parsed(value, True, text)
+    return given.but(read)
 
 
 def _signature(finding: Finding) -> str:

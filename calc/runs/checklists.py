@@ -23,8 +23,8 @@ from calc.casting.standards import standard
 from calc.errors import InputError
 from calc.questions import Given
 from calc.runs import Event, Run, Screen, button, undo
-from calc.runs._list_lines import Line, Presses, glove_time, lines_of, play, question_of, written
-from calc.safety.checklists import Checklist, all_checklists, phrases
+from calc.runs._list_lines import Line, Presses, glove_time, lines_of, play, question_of, with_readings, written
+from calc.safety.checklists import Checklist, all_checklists, begun_anew, phrases
 from calc.safety.facts import facts
 from calc.safety.findings import State
 
@@ -53,6 +53,7 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
         when a reading typed into the list cannot be read.
     """
     presses = play(checklist, events)
+    given = with_readings(checklist, given, presses)
     lines = lines_of(checklist, given, presses, now)
     done = sum(line.press is not None for line in lines)
     ended = presses.ended is not None and (presses.ended["type"] == "leave" or done == len(lines))
@@ -71,7 +72,7 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
         "totals": _totals(checklist, given),
         "clocks": _clocks(checklist, given, presses),
         "items": [_item_json(checklist, lines, line, ended) for line in lines],
-        "record": _record(lines),
+        "record": _record(lines, ended),
         "carry": _carry(presses),
         "cautions": [],
         "errors": [],
@@ -104,6 +105,8 @@ def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[s
         return {"big": None, "say": say, "note": checklist.lead, "tone": "plain", "outcome": "", "card": ""}
     past = [line for line in lines if line.press is not None and line.press["type"] == "past"]
     gaps = [line.said.name for line in lines if line.said and line.press is not None and line.press["type"] == "noted"]
+    if len(open_lines) == len(lines):
+        return {**_big(words["skipped"]), "say": words["skipped_say"], "note": "", "tone": "caution", "outcome": "left", "card": ""}
     if open_lines:
         say = words["left_say"].format(open=len(open_lines), all=len(lines))
         return {**_big(words["end_left"]), "say": say, "note": "", "tone": "caution", "outcome": "left", "card": ""}
@@ -118,9 +121,10 @@ def _big(text: str) -> dict[str, Any]:
     return {"big": {"label": "", "text": text, "unit": ""}}
 
 
-def _record(lines: Sequence[Line]) -> list[str]:
+def _record(lines: Sequence[Line], ended: bool) -> list[str]:
     """What goes on the record besides the ticks, in neutral words."""
-    words, out = phrases(), []
+    words = phrases()
+    out = [words["skipped"]] if ended and all(line.press is None for line in lines) else []
     for line in lines:
         kind = "" if line.press is None else line.press["type"]
         if kind == "past" and line.said is not None:
@@ -146,10 +150,12 @@ def _buttons(checklist: Checklist, lines: Sequence[Line], done: int, ended: bool
                 out.append(button("round", again, "other", {"type": "round"}))
         elif done:
             out.append(button("leave", words["leave"], "other", {"type": "leave"}))
+        elif not checklist.offered:
+            out.append(button("leave", words["skip"], "other", {"type": "leave"}))
         if checklist.gloves == "on":
             out.append(button("gloves", words["fresh_gloves"], "other", {"type": "gloves"}))
     if done or ended:
-        out.append(button("new-batch", words["new_batch"], "other", {"type": "new-batch"}))
+        out.append(button("new-batch", begun_anew(checklist.fresh)["button"], "other", {"type": "new-batch"}))
     if begun:
         out.append(undo(words["undo"]))
     return out
@@ -181,7 +187,7 @@ def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: b
         "done": done,
         "at": None if line.press is None else float(line.press["at"]),
         "stale": bool(line.stale),
-        "stale_text": words[line.stale] if line.stale else "",
+        "stale_text": begun_anew(checklist.fresh)["stale"] if line.stale == "anew" else words[line.stale] if line.stale else "",
         "waits": "" if ended else words["wait"] if waits else words["firm"] if _barred(line) else "",
         "buttons": buttons,
         "card": item.card,
@@ -212,11 +218,10 @@ def _item_buttons(checklist: Checklist, line: Line) -> list[dict[str, Any]]:
         buttons.append(button("tick", words["yes" if item.no else "tick"], "main", closing("tick")))
     if item.no:
         buttons.append(button("no", words["no"], "danger", closing("no")))
-    if item.gate == "G3" and item.no:
-        declared = question_of(checklist).named("hottest")
-        unit = declared.as_json()["unit"]
-        ask = {"label": declared.label, "unit": unit, "kind": "number", "field": "hottest"}
-        buttons.append({**button("reading", declared.label, "other", {"type": "reading", "field": "hottest"}), "ask": ask})
+    if item.asks:
+        declared = question_of(checklist).named(item.asks)
+        ask = {"label": declared.label, "unit": declared.as_json()["unit"], "kind": "number", "field": item.asks}
+        buttons.append({**button("reading", declared.label, "other", {"type": "reading", "field": item.asks}), "ask": ask})
     if item.reasons and not item.gate:
         choices = [{"label": reason, "value": reason} for reason in item.reasons]
         ask = {"label": words["away_ask"], "unit": "", "kind": "text", "field": "reason", "choices": choices}

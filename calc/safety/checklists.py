@@ -16,7 +16,8 @@ class Item:
     """One line of a list.
 
     ``with_figures`` is its text when the plan has the figures it names, ``running`` when its clock runs already; ``moment`` is the
-    gate's own moment where it has several, ``firm`` that its stop has no way past it, ``clock`` what a press of it starts.
+    gate's own moment where it has several, ``firm`` that its stop has no way past it, ``fed`` that the gate is left out until a figure
+    feeds it, ``asks`` the field that the line asks for, ``clock`` what a press of it starts.
     """
 
     number: int
@@ -26,6 +27,8 @@ class Item:
     gate: str = ""
     moment: str = ""
     firm: bool = False
+    fed: bool = False
+    asks: str = ""
     clock: str = ""
     with_figures: str = ""
     running: str = ""
@@ -40,7 +43,8 @@ class Checklist:
     """One list: DC (do, then confirm) or RD (read, do), with its items in order.
 
     It goes by the figures of ``question``, under the choices that ``under`` makes there. It begins with what the list ``after`` (or
-    the mixing steps) left running within the last ``carry_hours``.
+    the mixing steps) left running within the last ``carry_hours``. ``fresh`` is what begins anew when its ticks are cleared: batch, piece,
+    mounting, stop, heat or day. One that is ``offered`` may be left out with no note of it.
     """
 
     id: str
@@ -55,6 +59,9 @@ class Checklist:
     under: Mapping[str, str] = field(default_factory=dict)
     after: str = ""
     carry_hours: float = 24
+    fresh: str = "batch"
+    offered: bool = False
+    gloves_more: str = ""
 
 
 @cache
@@ -70,11 +77,18 @@ def all_checklists() -> Mapping[str, Checklist]:
 
 
 def _item(number: int, row: Mapping[str, Any]) -> Item:
-    kept = {key: row[key] for key in ("text", "why", "gate", "moment", "firm", "clock", "running", "no", "gravest", "card") if key in row}
+    kept = {key: row[key] for key in ("text", "why", "gate", "moment", "firm", "fed", "asks", "clock", "running", "no", "gravest", "card") if key in row}
     facts(row["facts"])
     return Item(
         number=number, facts=tuple(row["facts"]), with_figures=row.get("with", ""), reasons=tuple(row.get("reasons", ())), **kept
     )
+
+
+@cache
+def begun_anew(fresh: str) -> Mapping[str, str]:
+    """What clears all ticks says, and what a tick from before it says: ``button`` and ``stale``."""
+    found: Mapping[str, str] = sources.document("checklists")["fresh"][fresh]
+    return found
 
 
 @cache

@@ -30,7 +30,8 @@ class Part:
     Parameters
     ----------
     id : the key of its wording in ``data/gates.toml``.
-    kind : how both figures are written: length, mass, temperature, temperature difference, duration, share, flag.
+    kind : how both figures are written: length, mass, volume, temperature, temperature difference, duration, pressure,
+        rotational speed, energy, share, flag.
     value, limit : SI floats; None where the figure is missing. A flag is 1.0 (as it must be) or 0.0 against 1.0.
     at_most : True when the value may not exceed the limit, False when it may not fall below it.
     lacks : what is short and by how much, kg, where adding it ends the stop.

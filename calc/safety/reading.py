@@ -42,6 +42,7 @@ def everything() -> dict[str, Any]:
                 "name": one.name,
                 "type": one.type,
                 "gloves": one.gloves,
+                "gloves_more": one.gloves_more or lists["gloves"][f"{one.gloves}_more"],
                 "lead": one.lead,
                 "next": one.next,
                 "after": one.after,
@@ -68,7 +69,7 @@ def signs() -> Mapping[str, Mapping[str, str]]:
 def _item(item: Item) -> dict[str, Any]:
     gate = gate_words(item.gate) if item.gate else None
     limit = "" if gate is None else f"{item.gate}: {gate['name'].lower()}; limit from {gate['from']}"
-    return {"number": item.number, "text": item.text, "why": item.why, "gate": limit, "card": item.card, "facts": _cited(item.facts)}
+    return {"number": item.number, "text": item.text, "why": item.why, "gate": limit, "card": item.card, "fed": item.fed, "facts": _cited(item.facts)}
 
 
 def _hazard(row: Mapping[str, Any]) -> dict[str, Any]:

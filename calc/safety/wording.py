@@ -170,7 +170,10 @@ def _near(ways: list[_Way], si: float, hair: float) -> str:
 
 def _ways(si: float, kind: str, system: System, rounding: Rounding) -> list[_Way]:
     """How to write a figure: as it is where a tape, a scale or a thermometer could read it so, else in the steps of its kind, then ever finer."""
-    name = {"duration": "minutes" if si < _HOURS_FROM_S else "hours"}.get(kind, kind)
+    if kind == "energy":  # no maker thinks in it: joules for all
+        told = [float(f"{si:.{n}g}") for n in (2, 4, 9)]
+        return [_Way(f"{joules:.10g} J", joules) for joules in told]
+    name = {"duration": "minutes" if si < _HOURS_FROM_S else "hours", "rotational speed": "speed"}.get(kind, kind)
     quantity, metric, imperial = STYLES[name]
     style = metric if system == "metric" else imperial
     unit = style.unit

@@ -38,7 +38,7 @@ from . import review
 from .squeeze import squeeze_css
 
 FRONT_KEYS = frozenset(
-    {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run", "hazard"}
+    {"title", "path", "template", "summary", "lead", "moment", "order", "back", "question", "run", "hazard", "lists"}
 )
 MOMENTS = ("before the pour", "at the bench", "at the lathe")
 QUESTION_PROSE = "questions"

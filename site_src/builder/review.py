@@ -170,7 +170,7 @@ def _gate_rows() -> Iterator[Row]:
             continue
         cited = (*_source(entry["basis"]), *_facts(entry["facts"]))
         for part in entry["parts"].values():
-            said = f"{part['both']} {part['stop']}".format(value="[figure]", limit="[limit]").strip()
+            said = re.sub(r"\{(\w+)\}", r"[\1]", f"{part['both']} {part['stop']}".replace("{value}", "[figure]")).strip()
             yield Row(id, f"{entry['name']}: {said} Limit from: {entry['from']}.", cited)
         for why in entry.get("why", {}).values():
             yield Row(id, f"{entry['name']}: {why['text']}", cited)

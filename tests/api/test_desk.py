@@ -22,6 +22,7 @@ PLAIN = {
     "where-is-the-weight": {"across": "300", "thickness": "50", "wood1_across": "100", "wood1_out": "60"},
     "how-much-to-weigh": {"total": "1870", "ratio": "100:45", "by": "weight"},
     "before-a-pour": {"depth": "40"},
+    "before-the-lathe": {"ceiling": "600", "speed": "500"},
     "dry-enough": {"readings": "9 9.5 10"},
     "what-colour-dose": {"batches": "900 900 400", "effect_1": "translucent", "kind_1": "paste"},
     "how-much-wood": {"rise": "1378", "weight": "842"},

@@ -12,8 +12,8 @@ from calc.safety import reading
 
 EVERYTHING = reading.everything()
 LISTS = {id: f"{one['question']}/{id.lower()}/index.html" for id, one in EVERYTHING["checklists"].items()}
-SAFETY = [*LISTS.values(), "before-a-pour/index.html", "pot-or-vacuum/index.html", "emergency/index.html", "respirator/index.html", "hazards/index.html",
-          "review/index.html", "review/figures/index.html"]
+PAGES = ("before-a-pour", "before-the-lathe", "pot-or-vacuum", "emergency", "respirator", "hazards", "review", "review/figures")
+SAFETY = [*LISTS.values(), *(f"{page}/index.html" for page in PAGES)]
 SCRIPT_ONLY = re.compile(r"<(template|dialog)\b.*?</\1>", re.DOTALL)
 
 
@@ -72,8 +72,31 @@ def test_no_safety_page_promises(dist: Path, page: str) -> None:
 
 
 def test_the_lists_are_linked_in_their_order(dist: Path) -> None:
-    for question in ("before-a-pour", "pot-or-vacuum"):
+    for question in ("before-a-pour", "before-the-lathe", "pot-or-vacuum"):
         source = (dist / question / "index.html").read_text(encoding="utf-8")
         places = [source.index(f"{question}/{id.lower()}/") for id, page in LISTS.items() if page.startswith(question)]
         assert len(places) >= 2 and places == sorted(places)
     assert "before-a-pour/c2/" in (dist / LISTS["C1"]).read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("question", "ids"),
+    [
+        ("when-can-i", ["C4"]),
+        ("how-fast", ["C5", "C6"]),
+        ("will-the-mount-hold", ["C5", "C6"]),
+        ("which-grit-next", ["C7"]),
+        ("pot-or-vacuum", ["C8", "C9", "C10"]),
+        ("before-a-pour", ["C0", "C1", "C2", "C3", "C10", "C11"]),
+    ],
+)
+def test_each_list_is_led_to_from_before_its_point_of_no_return(dist: Path, question: str, ids: list[str]) -> None:
+    source = (dist / question / "index.html").read_text(encoding="utf-8")
+    for id in ids:
+        assert f"{EVERYTHING['checklists'][id]['question']}/{id.lower()}/" in source
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_a_list_opens_with_its_glove_banner(dist: Path, id: str) -> None:
+    one = EVERYTHING["checklists"][id]
+    assert f"{EVERYTHING['gloves'][one['gloves']]} {one['gloves_more']}" in text_of(dist, LISTS[id])

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calc import desk
 from calc.quantity import SYSTEMS
-from calc.safety import gates, gates_vessels, wording
+from calc.safety import gates, gates_lathe, gates_shop, gates_vessels, wording
 from calc.safety.findings import State
 
 figures = st.floats(1e-4, 1e3, allow_nan=False)
@@ -41,6 +41,40 @@ def test_more_pressure_never_ends_a_stop(
 ) -> None:
     more = gates_vessels.pot_pressure(planned * factor, pot, relief, hose, gauge)
     assert RANK[more.state] >= RANK[gates_vessels.pot_pressure(planned, pot, relief, hose, gauge).state]
+
+
+@given(figures, maybe, maybe, maybe, grows, st.booleans())
+def test_more_speed_never_ends_a_stop(
+    speed: float, ceiling: float | None, highest: float | None, marked: float | None, factor: float, must_be_read: bool
+) -> None:
+    more, less = (gates_lathe.dial(rpm, ceiling, highest, marked, marked=must_be_read) for rpm in (speed * factor, speed))
+    assert RANK[more.state] >= RANK[less.state]
+    assert RANK[gates_lathe.out_of_balance(speed * factor, ceiling).state] >= RANK[gates_lathe.out_of_balance(speed, ceiling).state]
+
+
+@given(st.sampled_from(["mould", "rough", "sand", "use"]), figures, maybe, maybe, st.sampled_from([None, True, False]), maybe, maybe, grows)
+def test_a_younger_casting_never_ends_a_stop(
+    then: str, age: float, leave: float | None, full: float | None, hard: bool | None, coolest: float | None, sheet: float | None, factor: float
+) -> None:
+    younger, older = (gates_shop.cured(then, hours, leave, full, hard, coolest, sheet) for hours in (age, age * factor))
+    assert RANK[younger.state] >= RANK[older.state]
+
+
+@given(st.sampled_from([None, "glue", "faceplate", "chuck", "centres"]), st.sampled_from([None, True, False]), figures, maybe, grows)
+def test_reaching_further_out_never_ends_a_stop(hold: str | None, tailstock: bool | None, overhang: float, across: float | None, factor: float) -> None:
+    far, near = (gates_lathe.second_hold(hold, tailstock, reach, across) for reach in (overhang * factor, overhang))
+    assert RANK[far.state] >= RANK[near.state]
+
+
+@given(figures, maybe, grows)
+def test_a_wider_blank_never_ends_a_stop(sweeps: float, swing: float | None, factor: float) -> None:
+    assert RANK[gates_lathe.swing(sweeps * factor, swing, 0.005).state] >= RANK[gates_lathe.swing(sweeps, swing, 0.005).state]
+
+
+@given(maybe, maybe, st.floats(60, 120), maybe, maybe)
+def test_what_only_reminds_never_stops(used: float | None, room: float | None, level: float, heard: float | None, mass: float | None) -> None:
+    findings = (gates_shop.solvent(used, room), gates_lathe.noise(level, heard, False), gates_lathe.throw(mass, room, 500.0))
+    assert State.STOP not in {finding.state for finding in findings}
 
 
 @given(figures, maybe, grows)
@@ -77,9 +111,15 @@ def test_figures_that_differ_are_never_written_alike_on_a_stop(limit: float, by:
 
 #: A plan for each list that goes over one of its limits.
 OVER = {
-    **{id: {"depth": "62 mm", "sheet_depth": "50 mm"} for id in ("C1", "C2", "C3")},
+    **{id: {"depth": "62 mm", "sheet_depth": "50 mm"} for id in ("C0", "C1", "C2", "C3")},
     "C8": {"pressure": "5 bar", "rated": "4 bar"},
     "C9": {"chamber": "no"},
+    **{
+        id: {"then": "use", "age": "2 h", "full": "72 h", "speed": "900 rpm", "ceiling": "400 rpm", "sand_ceiling": "300 rpm"}
+        for id in ("C4", "C5", "C6", "C7")
+    },
+    "C10": {"put_away": "no"},
+    "C11": {"mass": "2 kg", "tray_length": "200 mm", "tray_width": "200 mm"},
 }
 EVENT_KINDS = ("tick", "noted", "past", "away", "no", "gloves", "round", "new-batch", "end", "leave")
 events = st.lists(

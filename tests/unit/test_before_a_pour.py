@@ -92,3 +92,14 @@ def test_inches_are_first_class(typed: str, word: str) -> None:
 def test_the_gates_are_there_for_other_pages() -> None:
     gates = {gate["id"]: gate["state"] for gate in answer(depth="60", sheet_depth="50")["extra"]["gates"]}
     assert gates["G1"] == "stop" and gates["G16"] == "not checked"
+
+
+def test_too_much_solvent_for_the_room_is_told_once_and_stops_nobody() -> None:
+    reply = answer(solvent="40", room_length="4", room_width="3", room_height="2.5", put_away="yes", wiped_dry="yes")  # 30 m3 take 36 mL
+    told = [caution["text"] for caution in reply["cautions"] if caution["id"] == "reminder-G15"]
+    assert len(told) == 1 and "Door open, no flame." in told[0] and reply["headline"]["tone"] != "stop"
+
+
+def test_solvent_left_in_the_room_stops() -> None:
+    headline = answer(put_away="no")["headline"]
+    assert headline["say"] == "Solvent is still in the room. No flame: shut the solvent and carry it and its rags out first."

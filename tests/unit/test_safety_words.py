@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from calc import desk, sources
-from calc.questions import before_a_pour, pot_or_vacuum
+from calc.questions import before_a_pour, before_the_lathe, pot_or_vacuum
 from calc.questions._pot_or_vacuum import gates
 from calc.safety import reading, wording
 from calc.safety.checklists import all_checklists
@@ -62,7 +62,11 @@ def test_no_fact_stands_unused() -> None:
 
 
 def test_every_gate_of_an_item_has_words_for_all_its_parts() -> None:
-    for finding in (*before_a_pour.findings(_nothing()).values(), *gates.findings(pot_or_vacuum.QUESTION.parse({}, "metric", {}, gaps=True)[0]).values()):
+    for finding in (
+        *before_a_pour.findings(_nothing()).values(),
+        *before_the_lathe.findings(before_the_lathe.QUESTION.parse({}, "metric", {})[0]).values(),
+        *gates.findings(pot_or_vacuum.QUESTION.parse({}, "metric", {}, gaps=True)[0]).values(),
+    ):
         entry = wording.gate_words(finding.gate)
         assert entry["facts"] and entry["from"] and sources.source(entry["basis"])
         for part in finding.parts:

@@ -1,8 +1,10 @@
-"""What When can I? hands on: the same pour, to be asked how deep and how hot."""
+"""What When can I? hands on: the same pour, to be asked how deep and how hot; its hours, to be held against before the lathe runs."""
 
 from __future__ import annotations
 
-from calc.answers import Carry
+from collections.abc import Mapping
+
+from calc.answers import Carry, Figure
 from calc.questions import Given
 
 _POT = ("pot_life", "pot_mass", "pot_temperature", "deepest")
@@ -24,3 +26,11 @@ def handed(given: Given) -> tuple[Carry, ...]:
     shape = given.choice("shape")
     mould = {"shape": shape, **these(*_MOULD[shape], "depth"), "mould": given.choice("wall"), "fan": given.choice("fan")}
     return (Carry("how-deep-how-hot", {**resin, **mould, "room": given.as_typed("room"), **these("wood")}),)
+
+
+def aged(given: Given, values: Mapping[str, Figure]) -> Carry:
+    """The hours to leave the mould and to full cure, worked out for the shop as it is."""
+    hours = {name: values[key].si for name, key in (("leave", "leave"), ("full", "cured"))}
+    told = {name: str(given.write(seconds, "hours", "up")) for name, seconds in hours.items() if seconds is not None}
+    shop = given.as_typed("night" if given.choice("night_cools") == "yes" else "room")
+    return Carry("before-the-lathe", {**told, "sheet_temperature": shop})

@@ -14,7 +14,7 @@ from calc.casting.resin import stand_in
 from calc.quantity import Rounding, Style
 from calc.questions import Given
 from calc.questions._when.casting import Casting
-from calc.questions._when.handed import handed
+from calc.questions._when.handed import aged, handed
 from calc.questions._when.hours import after, clock_time, figure_and_unit, time_of_day
 from calc.questions._when.picture import bars
 from calc.questions._when.refusals import VALUES
@@ -219,7 +219,7 @@ def answer(given: Given, castings: Sequence[Casting], known: Known) -> Answer:
             "practice", "judgement",
         ),
         grids=tuple(_grid(Said(given, casting, known)) for casting in castings),
-        carries=handed(given),
+        carries=(*handed(given), aged(given, _values(said))),
         drawings=(bars(tuple(said.rows.values()), said.span),),
         values=_values(said),
     )

@@ -1,0 +1,175 @@
+"""Gates of what follows the pour: cured enough for the work that comes next, dust in the air, solvent and flame.
+
+As :mod:`calc.safety.gates`: a missing figure is never a pass, a figure equal to its limit is not past it, and the
+words stand in ``data/gates.toml``.
+"""
+
+from __future__ import annotations
+
+from calc.safety.findings import Finding, Part, State, judge, must
+
+#: Isopropyl alcohol that evaporates into a room before its air is at 400 ppm, m3 of liquid for each m3 of air. Arithmetic (fact 7.3).
+SOLVENT_SHARE = 1.2e-6
+#: What comes next, as the gate of the cure knows it.
+MOULD, ROUGH, SAND, USE = "mould", "rough", "sand", "use"
+
+
+def cured(
+    then: str | None,
+    age_s: float | None,
+    leave_s: float | None,
+    full_s: float | None,
+    hard: bool | None,
+    coolest_k: float | None,
+    sheet_k: float | None,
+) -> Finding:
+    """G7: the age of the casting against the time that the work to come asks for.
+
+    Parameters
+    ----------
+    then : "mould" (leave the mould), "rough" (a rough cut), "sand" (sand and polish), "use" (use it or hand it over), or None.
+    age_s : since the pour, s.
+    leave_s, full_s : the sheet's times to leave the mould and to full cure, s.
+    hard : no soft, tacky or smelly spot, in the corners either; asked before any tool.
+    coolest_k, sheet_k : the coolest it stood, and the temperature the sheet's times are for, K.
+
+    Returns
+    -------
+    Finding
+        A rough cut waits for the mould's time and for no soft spot; only sanding and use wait for full cure.
+
+    Examples
+    --------
+    >>> cured("rough", 48 * 3600, 24 * 3600, 168 * 3600, True, 295, 295).state.value
+    'no stop found'
+    >>> cured("sand", 48 * 3600, 24 * 3600, 168 * 3600, True, 295, 295).state.value
+    'stop'
+
+    References
+    ----------
+    Facts 2.18 and 9.5.
+    """
+    if then is None:
+        return judge("G7", [must("then", None)])
+    id, wait_s = {SAND: ("full-cure", full_s), USE: ("in-use", full_s)}.get(then, ("leave", leave_s))
+    parts = [Part(id, "duration", age_s, wait_s, at_most=False)]
+    if then != MOULD:
+        parts.append(must("hard", hard))
+    parts.append(Part("cool", "temperature", coolest_k, sheet_k, at_most=False))
+    return judge("G7", parts)
+
+
+def dust_mask(
+    worn: str | None, filters: str | None, in_date: bool | None, shaved: bool | None, fit_tested: bool | None, sealed: bool | None
+) -> Finding:
+    """G16 for dust: the mask worn to cut and to sand.
+
+    Parameters
+    ----------
+    worn : "tight" (seals on the face), "hood" (powered, loose-fitting) or "none".
+    filters : "particles" (P100, P3, FFP3), "lesser" (FFP1, FFP2, N95) or "other" (a cloth, a nuisance mask, or for gas alone).
+    in_date : the filters' date has not passed, and they breathe freely.
+    shaved, fit_tested, sealed : for a mask that seals on the face.
+
+    Returns
+    -------
+    Finding
+        A lesser filter is not checked: whether it is enough depends on the dust, and going on is the maker's call.
+
+    Examples
+    --------
+    >>> dust_mask("tight", "other", True, True, True, True).state.value, dust_mask("hood", "particles", True, None, None, None).state.value
+    ('stop', 'no stop found')
+
+    References
+    ----------
+    Facts 1.1, 1.11, 1.14, 1.16, 1.21, 1.27.
+    """
+    if worn is None:
+        return judge("G16", [must("mask-kind", None)])
+    if worn == "none":
+        return judge("G16", [must("no-dust-mask", False)])
+    if filters == "lesser":
+        kind = must("lesser-filter", None)
+    else:
+        kind = must("dust-filter", None if filters is None else filters == "particles")
+    parts = [kind, must("filter-date", in_date)]
+    if worn == "tight":
+        parts += [must("shaved", shaved), must("fit-tested", fit_tested), must("sealed", sealed)]
+    return judge("G16", parts)
+
+
+def solvent(used_m3: float | None, room_m3: float | None, share: float = SOLVENT_SHARE) -> Finding:
+    """G15 while wiping: the solvent used indoors against what the room's still air takes; a caution, never a stop.
+
+    Parameters
+    ----------
+    used_m3 : isopropyl alcohol used indoors, m3 of liquid.
+    room_m3 : the room, m3.
+    share : liquid for each m3 of air.
+
+    Returns
+    -------
+    Finding
+        Past the limit it says: door open, no flame.
+
+    Examples
+    --------
+    >>> solvent(36e-6, 30.0).state.value, solvent(40e-6, 30.0).state.value, solvent(40e-6, None).state.value
+    ('no stop found', 'reminder', 'not checked')
+
+    References
+    ----------
+    Facts 7.1 and 7.3.
+    """
+    finding = judge("G15", [Part("solvent", "volume", used_m3, None if room_m3 is None else share * room_m3)])
+    return Finding("G15", State.REMINDER, finding.parts, "vapour") if finding.state is State.STOP else finding
+
+
+def put_away(away: bool | None) -> Finding:
+    """G15 before a flame, hot air or hot glue: every bottle and wet rag shut and out of the room.
+
+    Parameters
+    ----------
+    away : as it is now; None where nobody said.
+
+    Returns
+    -------
+    Finding
+
+    Examples
+    --------
+    >>> put_away(True).state.value, put_away(False).state.value, put_away(None).state.value
+    ('no stop found', 'stop', 'not checked')
+
+    References
+    ----------
+    Fact 7.1.
+    """
+    return judge("G15", [must("put-away", away)])
+
+
+def dried(dry: bool | None, used_m3: float | None = None, room_m3: float | None = None) -> Finding:
+    """G15 before a flame, hot air or hot glue: wiped surfaces dry, and what evaporated from them.
+
+    Parameters
+    ----------
+    dry : wiped surfaces are dry and no smell is left; None where nobody said.
+    used_m3, room_m3 : as for :func:`solvent`; a gap in them is no gap of this gate.
+
+    Returns
+    -------
+    Finding
+        Dry, but with more solvent in the air than the room takes still, it reminds: door open, no flame.
+
+    Examples
+    --------
+    >>> dried(True).state.value, dried(False).state.value, dried(None).state.value, dried(True, 40e-6, 30.0).state.value
+    ('no stop found', 'stop', 'not checked', 'reminder')
+
+    References
+    ----------
+    Facts 7.2 and 7.3.
+    """
+    finding, vapour = judge("G15", [must("dry", dry)]), solvent(used_m3, room_m3)
+    return vapour if finding.state is State.CLEAR and vapour.state is State.REMINDER else finding
