@@ -183,8 +183,9 @@ def maker(browser: Engine, site: Site) -> Iterator[Maker]:
 
 @pytest.fixture
 def chromium(_chromium: Chromium, site: Site) -> Iterator[Maker]:
-    """A maker with a phone, in Chromium only."""
+    """A maker with a phone, in Chromium only; permissions that the test gave, and those it thereby took, are put back."""
     yield _fresh(_chromium, site)
+    _chromium.page.context.clear_permissions()
     _no_problems(_chromium)
 
 
