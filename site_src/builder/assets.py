@@ -19,8 +19,8 @@ from .setup import Trouble
 from .squeeze import squeeze_js
 
 SITE_LINE = "/* SITE */ null"
-#: Hex digits of a file's SHA-256 that the service worker compares: 128 bits tell any damage.
-KEPT_OF_HASH = 32
+#: Hex digits of a file's SHA-256 that the service worker compares: 96 bits tell any damage.
+KEPT_OF_HASH = 24
 TYPES = {
     ".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8",
     ".mjs": "text/javascript; charset=utf-8", ".wasm": "application/wasm", ".zip": "application/zip", ".gz": "application/gzip",

@@ -13,9 +13,9 @@ const CACHES = { shell: `${PREFIX}shell ${SITE.version}`, engine: `${PREFIX}engi
 const FILES = new Map(SITE.files.map(([path, hash, size, group, type]) => [new URL(path, ROOT).href, { hash, size, group, type }]));
 const NOT_FOUND = new URL('404.html', ROOT).href;
 
-/** The first 128 bits of the SHA-256: enough to tell a damaged file. */
+/** The first 96 bits of the SHA-256: enough to tell a damaged file. */
 async function hashOf(buffer) {
-  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', buffer), 0, 16);
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', buffer), 0, 12);
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
