@@ -403,7 +403,8 @@ class Wood:
         if self.moved is not None and self.given.choice("figure") != "plain":
             say("figured", "Figured and spalted wood moves every way at once: the movement above is a rough guide.")
         if self.grade in ("go", "caution"):
-            say("wrap", "Cast it soon, or wrap it: dry wood drinks from damp air within days.", "go")
+            first = "Cast it soon" if self.grade == "go" else "Once it is ready, cast it soon"
+            say("wrap", f"{first}, or wrap it: dry wood drinks from damp air within days.", "go")
         return tuple(out)
 
     def meter_cautions(self, say: _Say) -> None:

@@ -302,8 +302,6 @@ def _kit(given: Given) -> Parts | None:
 #: A plain weighing into an empty bucket: what the rules below are about.
 _POURED = {"known": "weight", "total": "2600 g", "by": "weight", "how": "pour", "in_a": "0", "in_b": "0", "mixed": "apart", "this_scale": ""}
 #: Mixed, and B short of or over the 450 g it should be.
-#: The same with room for any pour: a bucket that holds less than a step of B is refused, whatever the ratio wants.
-_ROOMY = _POURED | {"bucket": "", "empty": "", "capacity": "5 kg"}
 _MIXED = _POURED | {"ratio": "100:45", "in_a": "1000 g", "mixed": "cool", "tolerance": "", "step": "1 g", "capacity": "5 kg"}
 
 QUESTION = Question(
@@ -333,10 +331,10 @@ QUESTION = Question(
         Rule("capacity", "pours", "rises", given=_POURED, refusal=1e9, why="a scale that weighs more never needs more pours"),
         Rule("bucket", "pours", "rises", given=_POURED, refusal=1e9, why="a bigger bucket never needs more pours"),
         Rule("empty", "pours", "falls", given=_POURED, refusal=1e9, why="a heavier bucket never needs fewer pours"),
-        Rule("step", "smallest_batch", "falls", given=_ROOMY, refusal=1e9, why="coarser steps never allow a smaller batch"),
+        Rule("step", "smallest_batch", "falls", given=_POURED, refusal=1e9, why="coarser steps never allow a smaller batch"),
         Rule("in_b", "ratio_error", "falls", given=_MIXED, span=(100, 900), why="more B in the bucket is never less over its ratio"),
         Rule("in_b", "add_b", "rises", given=_MIXED, span=(100, 900), why="the more B is in, the less is to be added"),
         Rule("in_b", "add_a", "falls", given=_MIXED, span=(100, 900), why="the more B is in, the more A it wants"),
-        Rule("tolerance", "smallest_batch", "rises", given=_ROOMY, refusal=1e9, why="a wider tolerance never asks for a bigger batch"),
+        Rule("tolerance", "smallest_batch", "rises", given=_POURED, refusal=1e9, why="a wider tolerance never asks for a bigger batch"),
     ),
 )

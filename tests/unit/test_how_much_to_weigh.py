@@ -277,3 +277,11 @@ def test_one_reading_is_no_comparison() -> None:
 def test_ounces_compare_as_ounces() -> None:
     reply = ask("imperial", total="32", ratio="2:1", by="weight", this_scale="32", other_scale="32.8")
     assert labelled(reply)["The scales differ by"] == "0.8 oz"
+
+
+def test_a_bucket_under_a_step_of_each_part_asks_for_a_finer_scale_or_a_larger_bucket() -> None:
+    reply = desk.answer("how-much-to-weigh", {"total": "2600 g", "ratio": "100:10", "by": "weight", "bucket": "0.05 L", "step": "50 g"}, "metric",
+                        {"bucket": "0.05 L", "step": "50 g"})
+    assert reply["headline"]["tone"] == "stop" and reply["headline"]["text"] == "Finer scale"
+    assert "larger bucket" in reply["headline"]["say"] and "5000" not in reply["headline"]["say"]
+    assert reply["values"]["smallest_batch"]["si"] > 2.6  # the ratio's own need does not hang on the bucket

@@ -178,8 +178,22 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
 
 
 def no_room(given: Given, job: Job) -> Answer:
-    """The bucket alone is more than the scale weighs."""
+    """Not even a step of either part goes in: the bucket is too small for such a scale, or too heavy for it."""
     show = job.face.show
+    values = {name: figure(None, "mass") for name in ("a", "b", "total")} | {"pours": figure(None, "count")}
+    least = weighing.smallest_batch(job.ratio, job.step, job.good, standard("coverage"))
+    values["smallest_batch"] = figure(show(weighing.weighable(least, job.ratio, job.face.step_kg).total), "mass", least)
+    if job.limit.rules == "bucket":
+        takes, step = given.write(job.net, "mass", "down"), given.write(job.step, "mass")
+        say = f"Or a larger bucket: this one takes {takes} at a time, and the scale shows steps of {step}."
+        return Answer(
+            headline=Headline("Not on this scale", "Finer scale", "", say, "stop"),
+            limits=(Limit("bucket", "Bucket, most in one pour", takes.text, takes.unit, "Too little for one step of each part.", rules=True),),
+            changes=(Change("A scale with finer steps", "the same bucket will do"),),
+            working=(Working("Room for resin", "bucket × fill share × density", f"{takes} against steps of {step}", "less than a step of each part"),),
+            sources=("arithmetic",),
+            values=values,
+        )
     bucket, capacity = show(given.si("empty")), show(job.capacity)
     return Answer(
         headline=Headline(
@@ -195,7 +209,7 @@ def no_room(given: Given, job: Job) -> Answer:
         changes=(Change("Weigh out of the jug", "the bucket no longer loads the scale"),),
         working=(Working("Room for resin", "capacity − bucket", f"{capacity} − {bucket}", str(show(job.capacity - given.si("empty")))),),
         sources=("arithmetic",),
-        values={name: figure(None, "mass") for name in ("a", "b", "total", "smallest_batch")} | {"pours": figure(None, "count")},
+        values=values,
     )
 
 

@@ -88,7 +88,12 @@ def _lines(case: Case) -> Iterator[Line]:
     yield Line.of("At a time, at most", _grams(case, case.most_kg, "down"), f"{per_cent(given, given.si('fill'))} of the bucket")
     if case.goes > 1:
         yield Line("Goes", f"{case.goes} of {_grams(case, case.batch_kg / case.goes, 'up')}")
-    then = "their size, and do not break" if case.only_swells else "their size; then they break and the foam falls"
+    if case.only_swells:
+        then = "their size, and do not break"
+    elif case.reading_pa < case.needed("vacuum breaks") * (1 - 1e-9):
+        then = "their size; not all of them break"
+    else:
+        then = "their size; then they break and the foam falls"
     yield Line("Bubbles swell to", case.growth_text(case.reading_pa), "", then)
     yield Line.of("Bubbles break from", reading(given, case.needed("vacuum breaks"), "up"), "on your gauge, at your height")
     yield Line.of("The deepest there is here", reading(given, case.outside_pa, "down"), "give or take the weather")
