@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import csv
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
@@ -92,6 +92,17 @@ def value(name: str, row: str) -> float:
     if len(found) != 1:
         raise LookupError(f"data/{name}.csv has {len(found)} rows named '{row}'")
     return found[0]
+
+
+def figures(name: str) -> Callable[[str], float]:
+    """The figures of ``data/NAME.csv`` by the names of their rows, as :func:`value` gives them.
+
+    Examples
+    --------
+    >>> figures("mixing")("ratio good")
+    0.02
+    """
+    return partial(value, name)
 
 
 @cache

@@ -11,33 +11,13 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc.casting.mixing import require_positive
-from calc.sources import table, value
+from calc.sources import figures, table
 
 _PERCENT = 0.01
 
 
-def standard(name: str) -> float:
-    """A figure of ``data/colour.csv``, in its printed unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-        shares as fractions; the rest in the unit of the row.
-
-    Examples
-    --------
-    >>> standard("tolerance")
-    0.05
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    return value("colour", name)
+#: A figure of ``data/colour.csv`` by the name of its row, in its printed unit.
+standard = figures("colour")
 
 
 @dataclass(frozen=True)

@@ -9,32 +9,13 @@ from itertools import pairwise
 
 from calc.casting.cure.kinetics import ResinClass, resin_classes
 from calc.casting.mixing import Ratio, ratio_by_weight
-from calc.sources import table, value
+from calc.sources import figures, table
 
 _DEEPEST_DISH_M = 0.04  # no dish is filled deeper; sets cups behind dishes
 
 
-def stand_in(name: str) -> float:
-    """A figure of ``data/resin.csv``, in its printed unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> stand_in("ratio gap")
-    0.04
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    return value("resin", name)
+#: A figure of ``data/resin.csv`` by the name of its row, in its printed unit.
+stand_in = figures("resin")
 
 
 def hardener_over_resin(by_weight: Ratio, parts_a: float, parts_b: float) -> float:

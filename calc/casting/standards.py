@@ -2,28 +2,7 @@
 
 from __future__ import annotations
 
-from calc.sources import value
+from calc.sources import figures
 
-
-def standard(name: str) -> float:
-    """A figure of ``data/mixing.csv``, in its printed unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-        shares as fractions; the rest in the unit of the row.
-
-    Examples
-    --------
-    >>> standard("ratio good")
-    0.02
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    return value("mixing", name)
+#: A figure of ``data/mixing.csv`` by the name of its row, in its printed unit.
+standard = figures("mixing")

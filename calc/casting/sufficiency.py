@@ -12,30 +12,10 @@ from functools import cached_property
 
 from calc.casting import budget
 from calc.casting.budget import Spread
-from calc.sources import value
+from calc.sources import figures
 
-
-def standard(name: str) -> float:
-    """A figure of ``data/enough.csv``, in its printed unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> standard("loss least")
-    30.0
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    return value("enough", name)
+#: A figure of ``data/enough.csv`` by the name of its row, in its printed unit.
+standard = figures("enough")
 
 
 @dataclass(frozen=True)

@@ -10,38 +10,17 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cache
 
 from calc.casting.moisture import percent
 from calc.casting.species import Species
-from calc.sources import table
+from calc.sources import figures
 
 WATER = 1000.0  # kg/m3: what a specific gravity of one stands for
 _SHRINKS_BY_GRAVITY = 0.265  # volumetric shrinkage of an unlisted wood, times its basic gravity: wood-handbook-4, equation 4-12
 
 
-@cache
-def standard(name: str) -> float:
-    """A figure of ``data/displacement.csv``, in its printed unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> standard("hold")
-    2.0
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    return next(float(row["value"]) for row in table("displacement") if row["name"] == name)
+#: A figure of ``data/displacement.csv`` by the name of its row, in its printed unit.
+standard = figures("displacement")
 
 
 def gravity_from_basic(basic: float, moisture: float) -> float:

@@ -10,34 +10,15 @@ import math
 from dataclasses import dataclass
 from functools import cache
 
-from calc.sources import value
+from calc.sources import figures
 
 TERMS = 40  # of the series; with them it holds from Fo = 0.002 on
 _LEAST_FO = 1e-3
 _GONE = 40.0  # exp(-40) no longer counts
 
 
-def figure_of(name: str) -> float:
-    """A figure of ``data/out_of_true.csv``, in its printed unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> figure_of("film still")
-    10.0
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    return value("out_of_true", name)
+#: A figure of ``data/out_of_true.csv`` by the name of its row, in its printed unit.
+figure_of = figures("out_of_true")
 
 
 @cache

@@ -14,7 +14,7 @@ from calc.casting.cure.clock import DAY, Shop, march
 from calc.casting.cure.course import LAYER_BONDS, RUNAWAY_K, Moment
 from calc.casting.cure.kinetics import GEL, WORKING_END
 from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of, moments
-from calc.sources import value
+from calc.sources import figures
 
 LONGEST_S = 60 * DAY  # not looked for beyond this: our judgement
 _SETTLED_K = 2.0  # this near to the shop the casting has its temperature, and marches on without the cells
@@ -53,27 +53,8 @@ class Stages:
     history: tuple[tuple[float, float, float], ...]
 
 
-def step_of(name: str) -> float:
-    """A figure of ``data/clock.csv``, in its printed unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> step_of("leave")
-    5.0
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    return value("clock", name)
+#: A figure of ``data/clock.csv`` by the name of its row, in its printed unit.
+step_of = figures("clock")
 
 
 def softens_unwarmed(shop_k: float) -> float:
@@ -223,4 +204,3 @@ def _cool(seen: Sequence[Moment], peak: Moment, shop: Shop, above_k: float) -> f
         elif found is None:
             found = one.time_s
     return found
-
