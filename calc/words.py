@@ -49,5 +49,22 @@ def odds(share: float) -> str:
     return next((words for least, words in _ODDS if share >= least - 1e-9), "under 1 in 100")
 
 
+_RISKS = (
+    (0.01, "fewer than 1 in 100"), (0.02, "about 1 in 50"), (0.03, "about 1 in 30"), (0.05, "about 1 in 20"), (1 / 15, "about 1 in 15"),
+    (0.10, "about 1 in 10"), (0.125, "about 1 in 8"), (1 / 6, "about 1 in 6"), (0.20, "about 1 in 5"), (0.25, "about 1 in 4"),
+    (1 / 3, "about 1 in 3"), (0.40, "about 4 in 10"), (0.50, "about half"), (0.60, "about 6 in 10"), (0.70, "about 7 in 10"),
+    (0.80, "about 8 in 10"), (0.90, "about 9 in 10"),
+)  # fmt: skip
+
+
+def risk(share: float) -> str:
+    """A risk in words, never less than it is.
+
+    >>> risk(0.004), risk(0.026), risk(0.3), risk(0.93)
+    ('fewer than 1 in 100', 'about 1 in 30', 'about 1 in 3', 'more than 9 in 10')
+    """
+    return next((words for most, words in _RISKS if share <= most + 1e-9), "more than 9 in 10")
+
+
 def _listed(words: Sequence[str], last: str) -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}"

@@ -15,7 +15,6 @@ from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics
 from calc.casting.cure.pour import FINE, Resin, Start, field_of
 from calc.casting.cure.search import at_once
 from calc.casting.resin import CupSize, cup_for, next_cup
-from calc.questions._resin.words import odds_words
 
 DEEP = {"ratio": "100:43", "pot_life": "11 h", "deepest": "50"}
 
@@ -254,9 +253,3 @@ def test_readings_that_cannot_be_a_cup(minutes: str, field: str, code: str) -> N
     reply = ask(known="cup", vessel="foam", cup_mass="100", cup_room="22", cup_gel="200", cup_minutes=minutes, cup_temperatures="22 30 40 35", pot_life="90")
     (error,) = reply["errors"]
     assert (error["field"], error["code"]) == (field, code) and "{" not in error["message"]
-
-
-def test_odds_in_words() -> None:
-    assert [odds_words(share) for share in (0.52, 0.15, 0.12, 0.026, 0.002)] == [
-        "about 5 in 10", "about 2 in 10", "about 1 in 8", "about 1 in 40", "fewer than 1 in 100",
-    ]  # fmt: skip

@@ -10,7 +10,8 @@ from calc.casting.cure.kinetics import WORKING_END
 from calc.casting.cure.plan import STRAIN_CAUTION_K, STRAIN_STOP_K, tier_of
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.runs import Looked, widened
-from calc.questions._how_deep.words import chance, depth, hours, warm
+from calc.questions._how_deep.words import depth, hours, warm
+from calc.words import risk
 
 
 @dataclass(frozen=True)
@@ -50,7 +51,7 @@ def _reasons(case: Case, found: Looked) -> Iterator[Reason]:
         peak = warm(given, hot.peak.hottest_k)
         where, how_hot = "On that layer" if plan.beneath else "In one go", "hotter than" if hot.ran_away else "as hot as"
         how = f"{where} it could get {how_hot} {peak.removeprefix('over ')}"
-        odds = "" if plan.beneath or case.quick else f"; {chance(outlook.odds)} of such resins would run away here"
+        odds = "" if plan.beneath or case.quick else f"; {risk(outlook.odds)} of such resins would run away here"
         yield Reason("runaway", "stop", f"{how}{odds}. {tier.why if tier.tone != 'go' else ''}".rstrip())
     elif tier.tone == "caution" or outlook.planned > outlook.go:
         yield Reason("edge", "caution", f"It could get as hot as {warm(given, hot.peak.hottest_k)}. {tier.why}")

@@ -9,7 +9,6 @@ from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
 
 _OVER = "over "
-_ONE_IN = (3, 4, 5, 6, 8, 10, 15, 20, 30, 50)
 
 
 def depth(given: Given, metres: float, rounding: Rounding = "down") -> Shown:
@@ -66,21 +65,6 @@ def hours_band(given: Given, times: Sequence[float | None]) -> str:
         return first
     unit = first.rsplit(" ", 1)[1]
     return f"{first.rsplit(' ', 1)[0]} to {last}" if last.endswith(f" {unit}") else f"{first} to {last}"
-
-
-def chance(share: float) -> str:
-    """A share of resins in words.
-
-    >>> chance(0.25), chance(0.5), chance(0.004), chance(0.93)
-    ('about 1 in 4', 'about half', 'fewer than 1 in 50', 'more than 9 in 10')
-    """
-    if share < 0.02:
-        return "fewer than 1 in 50"
-    if share < 0.4:
-        return f"about 1 in {min(_ONE_IN, key=lambda many: abs(many * share - 1))}"
-    if share <= 0.6:
-        return "about half"
-    return "more than 9 in 10" if share > 0.9 else f"about {round(share * 10)} in 10"
 
 
 def difference(given: Given, course: Course) -> str:

@@ -16,25 +16,11 @@ from calc.quantity import Rounding, Shown, Style
 from calc.questions._resin.profile import BUCKET_KG, Profile
 from calc.questions._when.hours import after
 from calc.sources import value
-from calc.words import inside
+from calc.words import inside, risk
 
 _FROM = {"sheet": "the sheet", "worked out": "worked out", "assumed": "assumed", "cup": "the test cup", "kind": "its kind", "fitted": "fitted"}
 _APART = 3.0  # times what a reading may be off: our judgement
 _FAR_K = 5.0  # a cup this far from the shop's temperature says less: each 5 °C adds about 4 % to the error of a depth (cure-trials)
-
-
-def odds_words(share: float) -> str:
-    """A share as odds.
-
-    >>> odds_words(0.3), odds_words(0.026), odds_words(0.001)
-    ('about 3 in 10', 'about 1 in 40', 'fewer than 1 in 100')
-    """
-    if share >= 0.15:
-        return f"about {share * 10:.0f} in 10"
-    if share < 0.01:
-        return "fewer than 1 in 100"
-    one_in = 1 / share
-    return f"about 1 in {one_in:.0f}" if one_in < 10 else f"about 1 in {5 * round(one_in / 5)}"
 
 
 @dataclass(frozen=True)
@@ -148,7 +134,7 @@ class Said:
         """How sure the depths are, in odds."""
         profile, level = self.profile, self.profile.known.level
         low, high = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
-        told = [(shown, odds_words(level.odds(shown.si / profile.middle_m))) for shown in (high, low)]
+        told = [(shown, risk(level.odds(shown.si / profile.middle_m))) for shown in (high, low)]
         text = f"Of resins of which no more than this is known ({level.name}), {told[0][1]} run away at {high}"
         return Band(f"{text}, {told[1][1]} at {low}." if low.text != high.text else f"{text}.", str(low), str(high))
 
