@@ -94,7 +94,7 @@ FIELDS: tuple[Field, ...] = (
         "Mask and filters",
         Choice(
             name="mask",
-            label="Mask and filters",
+            label="Mask",
             hint="Section 8 of the safety data sheet decides.",
             options=(
                 Option("tight", "Half or full mask, sealed on the face"),

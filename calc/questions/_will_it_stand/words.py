@@ -204,13 +204,14 @@ class Told:
         """Where it tips, breaks or softens."""
         piece, given = self.piece, self.given
         if piece.heat == "caution":
-            yield Caution("heat", "caution", f"{self.where()}, and this resin {self.softens}. {self.remedy}.")
+            guessed = "" if given.typed("soft") else " That is a guess: the sheet says it."
+            yield Caution("heat", "caution", f"{self.where()}, and this resin {self.softens}.{guessed} {self.remedy}.")
         if piece.heat == "stop" and (piece.load or len(piece.heights) > 1):
             yield Caution("creep", "stop", "Warm resin gives way slowly under weight: a column leans and a joint opens long before it looks soft.")
-        if not given.typed("soft"):
+        if not given.typed("soft") and piece.heat != "caution":
             text = f"Where it softens is a guess, {self.degree(piece.soft)}. The sheet says it: glass transition or heat resistance."
             yield Caution("unknown", "caution", text)
-        elif given.choice("warmed") == "no" and piece.soft < given.si("soft") - 1e-6:
+        elif given.typed("soft") and given.choice("warmed") == "no" and piece.soft < given.si("soft") - 1e-6:
             text = f"Cured in the shop it may soften earlier than its sheet says: {self.degree(piece.soft)} is taken. Cure it warm, as the sheet says."
             yield Caution("warmed", "caution", text)
         if self.weak_joint:
