@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
+from calc.casting.moisture import percent
 from calc.fields import Option
 from calc.sources import table
 
@@ -15,11 +16,11 @@ UNKNOWN = "unknown"
 
 @dataclass(frozen=True)
 class Shrinkage:
-    """From green to oven-dry, as fractions of the green size, and the key of the source."""
+    """From green to oven-dry, as fractions of the green size, and the key of the source; by volume None where only its change of size was taken."""
 
     radial: float
     tangential: float
-    volumetric: float
+    volumetric: float | None
     source: str
 
 
@@ -100,11 +101,41 @@ def options() -> tuple[Option, ...]:
     return (Option(UNKNOWN, "Not known"), *(Option(wood.key, wood.name, wood.binomial) for wood in all_species().values()))
 
 
+def shrinkage_from_change(coefficient: float) -> float:
+    """Shrinkage green to oven-dry of a wood of which only the change for each percent near 10 % is known: S = 30 / (1/C + 30 - 10).
+
+    Parameters
+    ----------
+    coefficient : C, fraction of the size for each percent, above 0.
+
+    Returns
+    -------
+    float
+        S along that direction, fraction.
+
+    Examples
+    --------
+    Apple, along its rings:
+
+    >>> round(shrinkage_from_change(0.00376), 4)
+    0.1049
+
+    References
+    ----------
+    wood-handbook-13-5: how its columns come from the shrinkage, turned round.
+    """
+    full = 100 * percent("fibre saturation")
+    return full / (1 / coefficient + full - 10)
+
+
 def _species(row: Mapping[str, str]) -> Species:
     shrinkage = None
     if row["shrinkage_source"]:
         radial, tangential, volumetric = (float(row[name]) / 100 for name in ("radial", "tangential", "volumetric"))
         shrinkage = Shrinkage(radial, tangential, volumetric, row["shrinkage_source"])
+    elif row["change_source"]:
+        radial, tangential = (shrinkage_from_change(float(row[name])) for name in ("change_radial", "change_tangential"))
+        shrinkage = Shrinkage(radial, tangential, None, row["change_source"])
     return Species(
         key=row["key"],
         name=row["name"],

@@ -147,7 +147,7 @@ def density_of_species(wood: Species, moisture: float) -> float:
     ----------
     As :func:`gravity_from_12` and :func:`gravity_from_basic`.
     """
-    if wood.at_12 is not None and wood.shrinkage is not None:
+    if wood.at_12 is not None and wood.shrinkage is not None and wood.shrinkage.volumetric is not None:
         return density(gravity_from_12(wood.at_12, wood.shrinkage.volumetric, moisture), moisture)
     return density(gravity_from_basic(wood.basic, moisture), moisture)
 

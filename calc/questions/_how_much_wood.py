@@ -548,7 +548,7 @@ class Wood:
         if self.given.maybe("density") is not None or wood_of is None:
             return Working("Density", "as measured", density.basis, str(self.rho(density.value)))
         x = self.given.write(share, "share")
-        if wood_of.at_12 is not None and wood_of.shrinkage is not None:
+        if wood_of.at_12 is not None and wood_of.shrinkage is not None and wood_of.shrinkage.volumetric is not None:
             formula = "ρ = 1000 G12 (100 − S12) / (100 − Sx) (1 + x), Sx = S0 (1 − x/30 %)"
             numbers = f"G12 = {wood_of.at_12:g}, S0 = {100 * wood_of.shrinkage.volumetric:.3g} %, x = {x}"
         else:

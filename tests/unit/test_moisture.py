@@ -57,11 +57,15 @@ def test_grades(home: float, percent: float, grade: str) -> None:
 
 def test_the_species_table_is_whole() -> None:
     woods = all_species()
-    assert len(woods) == 63 and [option.value for option in options()][1:] == list(woods)
+    assert len(woods) == 64 and [option.value for option in options()][1:] == list(woods)
     for wood in woods.values():
         assert 0.25 < wood.basic < 1.1 and wood.name and wood.binomial
         assert wood.at_12 is None or wood.basic < wood.at_12 < 0.8
         assert all(source(key) for key in wood.sources)
-        assert wood.spread is not None and 0.05 <= wood.spread <= 0.25
+        assert (wood.spread is None) == (wood.key == "sycamore-american")
+        assert wood.spread is None or 0.05 <= wood.spread <= 0.25
         if wood.shrinkage is not None:
-            assert wood.shrinkage.radial < wood.shrinkage.tangential < wood.shrinkage.volumetric <= largest_shrinkage().shrinkage.volumetric * 1.01
+            assert wood.shrinkage.radial < wood.shrinkage.tangential and source(wood.shrinkage.source)
+            assert (wood.shrinkage.volumetric is None) == (wood.key == "apple")
+            assert wood.shrinkage.tangential < (wood.shrinkage.volumetric or 1) <= 1
+            assert (wood.shrinkage.volumetric or 0) <= largest_shrinkage().shrinkage.volumetric * 1.01
