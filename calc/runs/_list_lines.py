@@ -33,6 +33,7 @@ class Presses:
     closed: dict[int, Event] = field(default_factory=dict)
     before: dict[int, str] = field(default_factory=dict)  # lines whose press no longer counts, and why
     readings: dict[str, Event] = field(default_factory=dict)
+    begun_at: float | None = None
     gloves_at: float | None = None
     mixed_at: float | None = None
     looked_at: float | None = None
@@ -42,6 +43,12 @@ class Presses:
     def clear(self, why: str) -> None:
         self.before = dict.fromkeys((*self.before, *self.closed), why)
         self.closed, self.readings = {}, {}
+
+    def begin_anew(self, at: float | None) -> None:
+        """Nothing pressed or started so far counts any more."""
+        self.clear("anew")
+        self.ended = self.mixed_at = self.gloves_at = None
+        self.begun_at = at
 
 
 @dataclass(frozen=True)
@@ -70,6 +77,8 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
     found = Presses()
     for event in events:
         kind, at = event["type"], float(event["at"])
+        if found.begun_at is None and kind not in ("mixed", "anew"):
+            found.begun_at = at
         if kind in _CLOSING:  # also after an end: the figures may have changed since and opened a line again
             found.ended = None
             _press(checklist, found, event, at)
@@ -78,18 +87,28 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
         elif kind == "gloves":
             found.gloves_at = at
         elif kind == "mixed":
-            found.mixed_at = at
+            _met(checklist, found, at)
+        elif kind == "anew":
+            if not checklist.stays:
+                found.begin_anew(None)
         elif kind == "round":
             found.clear("")
             found.before, found.looked_at, found.looks = {}, at, found.looks + 1
         elif kind == "new-batch":
-            found.clear("anew")
-            found.ended = found.mixed_at = found.gloves_at = None
+            found.begin_anew(at)
         elif kind in ("end", "leave"):
             found.ended = event
         else:
             raise RequestError(f"a checklist knows no event '{kind}'")
     return found
+
+
+def _met(checklist: Checklist, found: Presses, at: float) -> None:
+    """Parts met elsewhere: what was pressed here before them was for an earlier batch."""
+    if found.closed and not checklist.stays:
+        found.begin_anew(None)
+    if not (found.closed and checklist.stays):
+        found.mixed_at = at
 
 
 def _press(checklist: Checklist, found: Presses, event: Event, at: float) -> None:
@@ -122,7 +141,7 @@ def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -
         line = Line(item, text, said, figures, None, presses.before.get(item.number, ""))
         press = presses.closed.get(item.number)
         if press is not None:
-            fault = _valid(line, press)
+            fault = _valid(line, press) or _aged(checklist, presses, press, now)
             line = replace(line, press=None if fault else press, stale=fault)
         lines.append(line)
     if checklist.type == "RD":  # no jumps: a line pressed before one that is open does not count
@@ -164,6 +183,12 @@ def _valid(line: Line, event: Event) -> str:
     if line.said is not None and line.said.state == State.UNCHECKED.value and kind == "tick" and not line.informs:
         return "stale"
     return ""
+
+
+def _aged(checklist: Checklist, presses: Presses, event: Event, now: float) -> str:
+    """A press of a list that was left open counts for its time; one that was ended stays as it was."""
+    lasts_s = checklist.lasts_hours * 3600
+    return "old" if lasts_s and presses.ended is None and now - float(event["at"]) > lasts_s else ""
 
 
 def question_of(checklist: Checklist) -> Question:

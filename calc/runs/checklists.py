@@ -9,7 +9,10 @@ Events, each with ``at`` (epoch seconds):
 
 ``tick``, ``noted`` (gone on, not checked), ``past`` (gone on past a stop), ``away`` (does not apply, with ``reason``)
 and ``no``, each with ``item`` (from 1) and ``figures`` (what the button carried);
-``reading`` (``field``, ``typed``, ``units``), ``gloves``, ``mixed``, ``round``, ``new-batch``, ``end``, ``leave``.
+``reading`` (``field``, ``typed``, ``units``), ``gloves``, ``mixed``, ``anew``, ``round``, ``new-batch``, ``end``, ``leave``.
+
+``mixed`` (the parts met) and ``anew`` (a batch, a piece or a mounting began) come from other lists: what their screens say under
+``carry``, the page adds to a list that goes after them, if it is newer than that list's last press.
 """
 
 from __future__ import annotations
@@ -271,8 +274,10 @@ def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[s
 
 
 def _carry(presses: Presses) -> list[dict[str, Any]]:
-    """Events that the next list of the same batch begins with."""
+    """Events for the lists that go after this one; once the parts have met, that is what tells the batch."""
     out: list[dict[str, Any]] = []
+    if presses.begun_at is not None and presses.mixed_at is None:
+        out.append({"type": "anew", "at": presses.begun_at})
     if presses.gloves_at is not None:
         out.append({"type": "gloves", "at": presses.gloves_at})
     if presses.mixed_at is not None:

@@ -42,9 +42,11 @@ class Item:
 class Checklist:
     """One list: DC (do, then confirm) or RD (read, do), with its items in order.
 
-    It goes by the figures of ``question``, under the choices that ``under`` makes there. It begins with what the list ``after`` (or
-    the mixing steps) left running within the last ``carry_hours``. ``fresh`` is what begins anew when its ticks are cleared: batch, piece,
-    mounting, stop, heat or day. One that is ``offered`` may be left out with no note of it.
+    It goes by the figures of ``question``, under the choices that ``under`` makes there. ``after`` names the lists (and ``mix``, the mixing
+    steps) that hand on to it: what they left running within the last ``carry_hours``, and that something began anew since its own last press,
+    which clears its ticks unless it ``stays``. ``fresh`` is what begins anew when its ticks are cleared: batch, piece, mounting, stop, heat or
+    day. A press on it counts for ``lasts_hours``; 0 is for as long as nothing begins anew. One that is ``offered`` may be left out with no
+    note of it.
     """
 
     id: str
@@ -59,6 +61,8 @@ class Checklist:
     under: Mapping[str, str] = field(default_factory=dict)
     after: str = ""
     carry_hours: float = 24
+    stays: bool = False
+    lasts_hours: float = 0
     fresh: str = "batch"
     offered: bool = False
     gloves_more: str = ""
@@ -71,8 +75,7 @@ def all_checklists() -> Mapping[str, Checklist]:
     for entry in sources.document("checklists")["checklist"]:
         items = tuple(_item(number, row) for number, row in enumerate(entry["item"], start=1))
         kept = {key: entry[key] for key in entry if key != "item"}
-        before = next((one.id for one in found.values() if one.next == entry["id"]), "")
-        found[entry["id"]] = Checklist(items=items, **{"after": before, **kept})
+        found[entry["id"]] = Checklist(items=items, **kept)
     return found
 
 

@@ -60,23 +60,21 @@ class LiveList {
 
   // What is kept
 
-  /** The run that was left open, or a new one that begins with what the list before it, or the mixing steps, hand on. */
+  /** The run that was left open, or a new one; it goes on with what the lists before it, or the mixing steps, have handed on since. */
   async #open() {
     const all = (await this.#app.store.all('runs')).sort((one, other) => other.at - one.at);
-    const runs = all.filter((run) => run.kind === 'checklist');
-    const open = runs.find((run) => run.list === this.#id && run.open);
-    if (open) return open;
+    const run = all.find((one) => one.list === this.#id && one.open) ?? this.#fresh();
     const { after, carryHours } = this.#root.dataset;
-    const isRecent = (/** @type {any} */ run) => Date.now() - run.at < Number(carryHours) * 3600e3;
-    const before = runs.find((run) => run.list === after && isRecent(run));
-    const mixing = after ? all.find((run) => run.kind === 'mix' && isRecent(run)) : null;
-    const carried = [...(before?.carry ?? []), ...(mixing?.carry ?? [])];
-    return this.#fresh(carried.sort((one, other) => one.at - other.at));
+    const since = run.at ?? Date.now() - Number(carryHours) * 3600e3;
+    const handed = after.split(' ').flatMap((id) => all.find((one) => (one.list ?? one.kind) === id)?.carry ?? []);
+    const news = handed.filter((event) => event.at * 1000 > since).sort((one, other) => one.at - other.at);
+    run.events.push(...news);
+    if (news.length) run.carried = run.events.length;
+    return run;
   }
 
-  /** @param {any[]} carried events of the list before this one */
-  #fresh(carried) {
-    return { id: `${this.#id}-${Date.now()}`, kind: 'checklist', list: this.#id, open: true, carried: carried.length, events: carried };
+  #fresh() {
+    return { id: `${this.#id}-${Date.now()}`, kind: 'checklist', list: this.#id, open: true, carried: 0, events: [] };
   }
 
   /** @param {any} screen */
@@ -106,7 +104,7 @@ class LiveList {
     if (this.#pressed.what === where && now - this.#pressed.at < BOUNCE) return;
     this.#pressed = { what: where, at: now };
     if (button.id === 'new-batch' && this.#screen.ended) {
-      this.#run = this.#fresh([]);
+      this.#run = this.#fresh();
       await this.#refresh();
       return;
     }

@@ -121,7 +121,7 @@ OVER = {
     "C10": {"put_away": "no"},
     "C11": {"mass": "2 kg", "tray_length": "200 mm", "tray_width": "200 mm"},
 }
-EVENT_KINDS = ("tick", "noted", "past", "away", "no", "gloves", "round", "new-batch", "end", "leave")
+EVENT_KINDS = ("tick", "noted", "past", "away", "no", "gloves", "round", "new-batch", "mixed", "anew", "end", "leave")
 events = st.lists(
     st.fixed_dictionaries(
         {"type": st.sampled_from(EVENT_KINDS), "item": st.integers(1, 5), "figures": st.just(""), "reason": st.sampled_from(["", "none here"])}

@@ -137,6 +137,76 @@ def test_a_new_batch_clears_every_tick() -> None:
     assert shown["clocks"] == []
 
 
+# --- what begins anew elsewhere ------------------------------------------------------------------
+
+
+def handed(to: str, since: float, **others: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """What a page adds to a list that was left open: what the lists before it carry, where it is newer than its last press."""
+    carried = [event for id in all_checklists()[to].after.split() if id in others for event in screen(id, others[id], PLANS[id])["carry"]]
+    return sorted((event for event in carried if event["at"] > since), key=lambda event: float(event["at"]))
+
+
+def later(events: list[dict[str, Any]], by: float) -> list[dict[str, Any]]:
+    return [{**event, "at": event["at"] + by} for event in events]
+
+
+@pytest.mark.parametrize(
+    ("open_list", "begun"),
+    [("C5", "C6"), ("C7", "C6"), ("C7", "C5"), ("C5", "C4"), ("C6", "C4"), ("C7", "C4"), ("C2", "C1"), ("C3", "C2"), ("C9", "C1")],
+)
+def test_what_begins_anew_on_one_list_clears_an_open_one_after_it(open_list: str, begun: str) -> None:
+    """A remount on C6 clears C5: the first press there is enough, and what was pressed before it stays no longer."""
+    pressed = press_all(open_list, PLANS[open_list])[:2]
+    begins = later(press_all(begun, PLANS[begun])[:1], 1000.0)
+    shown = screen(open_list, [*pressed, *handed(open_list, 20.0, **{begun: begins})], PLANS[open_list])
+    assert shown["progress"][0] == 0 and [item["number"] for item in shown["items"] if item["stale"]] == [1, 2]
+    assert shown["items"][0]["stale_text"].startswith("Pressed for an earlier ")
+
+
+@pytest.mark.parametrize(("open_list", "begun"), [("C5", "C6"), ("C2", "C1"), ("C3", "C2")])
+def test_what_began_before_the_last_press_clears_nothing(open_list: str, begun: str) -> None:
+    begins = press_all(begun, PLANS[begun])
+    pressed = later(press_all(open_list, PLANS[open_list])[:2], 1000.0)
+    assert not handed(open_list, 1020.0, **{begun: begins})
+    assert screen(open_list, [*handed(open_list, 0.0, **{begun: begins}), *pressed], PLANS[open_list])["progress"][0] == 2
+
+
+def test_a_stop_cleared_for_the_next_one_is_a_mounting_begun_anew() -> None:
+    stops = [*press_all("C6", LATHE), {"type": "new-batch", "at": 2000.0}]
+    assert handed("C5", 1000.0, C6=stops) == [{"type": "anew", "at": 2000.0}]
+
+
+def test_parts_that_met_again_clear_the_watch_and_move_its_clock() -> None:
+    watched = [{"type": "mixed", "at": 1.0}, *press_all("C3", FINE)[:2]]
+    shown = screen("C3", [*watched, {"type": "mixed", "at": 3000.0}], FINE)
+    assert shown["progress"][0] == 0 and shown["items"][0]["stale"]
+    assert {clock["starts"] for clock in shown["clocks"] if clock["id"] in ("since", "peak", "layer")} == {3000.0}
+
+
+def test_a_pot_under_pressure_stays_as_it_is_whatever_is_mixed_meanwhile() -> None:
+    raised = [{"type": "mixed", "at": 1.0}, *press_all("C8", POT)[:6]]
+    shown = screen("C8", [*raised, {"type": "anew", "at": 500.0}, {"type": "mixed", "at": 600.0}], POT)
+    assert shown["progress"][0] == 6 and [clock["starts"] for clock in shown["clocks"] if clock["id"] == "pressure"] == [60.0]
+    assert {"type": "mixed", "at": 1.0} in shown["carry"]
+
+
+@pytest.mark.parametrize("id", [id for id in LISTS if all_checklists()[id].lasts_hours])
+def test_a_list_left_open_over_night_is_looked_at_again_and_an_ended_one_stays(id: str) -> None:
+    events, night = press_all(id, PLANS[id]), 17 * 3600.0
+    first = screen(id, events[:1], PLANS[id], now=night)["items"][0]
+    assert not first["closed"] and first["stale_text"] == "Pressed too long ago. Look again."
+    assert screen(id, events[:1], PLANS[id], now=15 * 3600.0)["items"][0]["closed"]
+    assert screen(id, events, PLANS[id], now=night)["ended"]
+
+
+def test_only_the_watch_the_pot_and_a_piece_out_of_the_mould_last_longer_than_a_day() -> None:
+    assert {id for id, one in all_checklists().items() if not one.lasts_hours} == {"C3", "C4", "C8"}
+
+
+def test_what_hands_on_is_there() -> None:
+    assert {id for one in all_checklists().values() for id in one.after.split()} <= {*LISTS, "mix"}
+
+
 def test_does_not_apply_needs_a_reason_and_is_not_for_gates() -> None:
     shown = screen("C1", [], FINE)
     offers = {item["number"]: [button["id"] for button in item["buttons"]] for item in shown["items"]}
