@@ -14,7 +14,7 @@ from calc.fields import NO, YES, Choice, Field, Option, Ratio, measure, under
 from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
-from calc.safety import gates, gates_shop, wording
+from calc.safety import gates, wording
 from calc.safety.findings import Finding
 
 _WORN = ("mask", ("tight", "hood"))
@@ -133,7 +133,7 @@ FIELDS: tuple[Field, ...] = (
             1,
             480,
             hint="Less if their maker says so.",
-            default=f"{gates.GLOVE_TIME_S / 60:g}",
+            default=f"{gates.worn.GLOVE_TIME_S / 60:g}",
             basis="resin-glove-article",
             fold=True,
         ),
@@ -202,7 +202,7 @@ def tray_depth(given: Given) -> float | None:
     length, width = given.maybe("tray_length"), given.maybe("tray_width")
     if load is None or length is None or width is None:
         return None
-    return gates.spread_depth(load, length, width, given.si("density"))
+    return gates.pour.spread_depth(load, length, width, given.si("density"))
 
 
 def findings(given: Given) -> Mapping[str, Finding]:
@@ -220,19 +220,19 @@ def findings(given: Given) -> Mapping[str, Finding]:
     """
     ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
     return {
-        "G1": gates.depth(given.maybe("depth"), given.maybe("sheet_depth"), _wide_equal(given), given.maybe("own_depth")),
-        "G2": gates.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take")),
-        "G3": gates.temperature_range(given.maybe("room"), given.maybe("resin"), given.maybe("lowest"), given.maybe("highest")),
-        "G4": gates.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
-        "G5": gates.ratio_unit(given.words("ratio_by") or None),
-        "G5-weighed": gates.ratio_measured(
+        "G1": gates.pour.depth(given.maybe("depth"), given.maybe("sheet_depth"), _wide_equal(given), given.maybe("own_depth")),
+        "G2": gates.pour.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take")),
+        "G3": gates.pour.temperature_range(given.maybe("room"), given.maybe("resin"), given.maybe("lowest"), given.maybe("highest")),
+        "G4": gates.pour.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
+        "G5": gates.ratio.ratio_unit(given.words("ratio_by") or None),
+        "G5-weighed": gates.ratio.ratio_measured(
             given.maybe("weighed_a"),
             given.maybe("weighed_b"),
             None if ratio is None else ratio[1] / ratio[0],
             given.maybe("tolerance"),
             given.words("ratio_by") or None,
         ),
-        "G6": gates.next_layer(
+        "G6": gates.pour.next_layer(
             given.words("beneath") or None,
             given.maybe("waited"),
             given.maybe("earliest"),
@@ -240,7 +240,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
             given.maybe("surface"),
             given.maybe("room"),
         ),
-        "G16": gates.mask(
+        "G16": gates.worn.mask(
             given.words("mask") or None,
             given.words("filters") or None,
             given.maybe("filter_hours"),
@@ -250,12 +250,12 @@ def findings(given: Given) -> Mapping[str, Finding]:
             yes(given, "fit_tested"),
             yes(given, "sealed"),
         ),
-        "G17": gates.gloves(given.maybe("gloves_on"), given.si("glove_time")),
-        "G19": gates.tray(tray_depth(given), given.maybe("sheet_depth")),
-        "G3-cure": gates.hotter_than_planned(given.maybe("hottest"), given.maybe("planned_peak")),
-        "G15-solvent": gates_shop.solvent(given.maybe("solvent"), room_volume(given)),
-        "G15-away": gates_shop.put_away(yes(given, "put_away")),
-        "G15": gates_shop.dried(yes(given, "wiped_dry"), given.maybe("solvent"), room_volume(given)),
+        "G17": gates.worn.gloves(given.maybe("gloves_on"), given.si("glove_time")),
+        "G19": gates.pour.tray(tray_depth(given), given.maybe("sheet_depth")),
+        "G3-cure": gates.pour.hotter_than_planned(given.maybe("hottest"), given.maybe("planned_peak")),
+        "G15-solvent": gates.shop.solvent(given.maybe("solvent"), room_volume(given)),
+        "G15-away": gates.shop.put_away(yes(given, "put_away")),
+        "G15": gates.shop.dried(yes(given, "wiped_dry"), given.maybe("solvent"), room_volume(given)),
     }
 
 
@@ -345,7 +345,7 @@ def _lines(given: Given) -> tuple[Line, ...]:
         lines.append(Line.of("Depth in the waste tray", in_tray, "what may go into it, spread out"))
     load = given.maybe("leftovers") or given.maybe("mass")
     if load is not None:
-        depth = min(gates.TRAY_DEPTH_M, given.maybe("sheet_depth") or gates.TRAY_DEPTH_M)
+        depth = min(gates.pour.TRAY_DEPTH_M, given.maybe("sheet_depth") or gates.pour.TRAY_DEPTH_M)
         side = given.write((load / (given.si("density") * depth)) ** 0.5, "length", "up")
         lines.append(Line.of("Tray that takes it, square", side, "each way inside; or several, apart"))
     return tuple(lines)

@@ -9,7 +9,7 @@ from calc.answers import Answer, Caution, Figure, Line, figure
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
-from calc.safety import gates_lathe, gates_shop
+from calc.safety import gates
 from calc.safety.findings import Finding
 from calc.sources import value
 
@@ -138,12 +138,12 @@ def findings(given: Given) -> Mapping[str, Finding]:
     hold, speed, mount, sweeps = given.words("hold") or None, given.maybe("speed"), given.maybe("mount"), given.maybe("sweeps")
     return {
         "G7": _cured(given, given.words("then") or None),
-        "G8": gates_lathe.out_of_balance(speed, given.maybe("balanced")),
-        "G9-grip": gates_lathe.grip(mount, given.maybe("least"), yes(given, "sound"), sized=hold != "centres"),
-        "G9": gates_lathe.second_hold(hold, yes(given, "tailstock"), given.maybe("overhang"), mount),
-        "G10": gates_lathe.dial(speed, given.maybe("ceiling"), given.maybe("highest"), given.maybe("marked"), marked=hold == "chuck"),
-        "G11": gates_lathe.swing(sweeps, given.maybe("swing"), given.si("gap")),
-        "G16": gates_shop.dust_mask(
+        "G8": gates.lathe.out_of_balance(speed, given.maybe("balanced")),
+        "G9-grip": gates.lathe.grip(mount, given.maybe("least"), yes(given, "sound"), sized=hold != "centres"),
+        "G9": gates.lathe.second_hold(hold, yes(given, "tailstock"), given.maybe("overhang"), mount),
+        "G10": gates.lathe.dial(speed, given.maybe("ceiling"), given.maybe("highest"), given.maybe("marked"), marked=hold == "chuck"),
+        "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap")),
+        "G16": gates.worn.dust_mask(
             given.words("mask") or None,
             given.words("filters") or None,
             yes(given, "filter_date"),
@@ -151,21 +151,21 @@ def findings(given: Given) -> Mapping[str, Finding]:
             yes(given, "fit_tested"),
             yes(given, "sealed"),
         ),
-        "G7-sand": _cured(given, gates_shop.SAND),
-        "G10-sand": gates_lathe.sanding_speed(speed, given.maybe("sand_ceiling")),
-        "G14": gates_lathe.noise(given.maybe("noise"), given.maybe("heard"), yes(given, "ears")),
-        "G18": gates_lathe.throw(given.maybe("loose"), sweeps, speed),
+        "G7-sand": _cured(given, gates.shop.SAND),
+        "G10-sand": gates.lathe.sanding_speed(speed, given.maybe("sand_ceiling")),
+        "G14": gates.lathe.noise(given.maybe("noise"), given.maybe("heard"), yes(given, "ears")),
+        "G18": gates.lathe.throw(given.maybe("loose"), sweeps, speed),
     }
 
 
 def _cured(given: Given, then: str | None) -> Finding:
     figures = (given.maybe("age"), given.maybe("leave"), given.maybe("full"))
-    return gates_shop.cured(then, *figures, yes(given, "hard"), given.maybe("coolest"), given.maybe("sheet_temperature"))
+    return gates.shop.cured(then, *figures, yes(given, "hard"), given.maybe("coolest"), given.maybe("sheet_temperature"))
 
 
 def shown(given: Given, found: Mapping[str, Finding]) -> dict[str, Finding]:
     """The findings worth a row: a gate of sanding, of noise or of thrown parts only once something feeds it."""
-    sanding = given.words("then") == gates_shop.SAND
+    sanding = given.words("then") == gates.shop.SAND
     fed = {
         "G16": sanding or given.typed("mask"),
         "G7-sand": False,  # G7 itself says it when sanding comes next
@@ -188,7 +188,7 @@ def energy(given: Given) -> float | None:
     float or None
     """
     loose, sweeps, speed = given.maybe("loose"), given.maybe("sweeps"), given.maybe("speed")
-    return None if loose is None or sweeps is None or speed is None else gates_lathe.throw_energy(loose, sweeps, speed)
+    return None if loose is None or sweeps is None or speed is None else gates.lathe.throw_energy(loose, sweeps, speed)
 
 
 def work(given: Given) -> Answer:
@@ -204,7 +204,7 @@ def work(given: Given) -> Answer:
         'STOP' with one next action, or 'No stop found - your call'; never more than that.
     """
     level, thrown = given.maybe("noise"), energy(given)
-    bare = None if level is None else given.write(gates_lathe.noise_time(level), "minutes" if level > 94 else "hours", "down")
+    bare = None if level is None else given.write(gates.lathe.noise_time(level), "minutes" if level > 94 else "hours", "down")
     return gated(
         tell(shown(given, findings(given)), given.system),
         "Before the lathe runs",

@@ -159,11 +159,11 @@ def _finding(
     if item.gate == "G17":
         if presses.gloves_at is None:
             return None
-        return gates.gloves(max(0.0, now - presses.gloves_at), glove_time(given))
+        return gates.worn.gloves(max(0.0, now - presses.gloves_at), glove_time(given))
     if checklist.id == "C3" and item.gate == "G6":
         waited = given.maybe("waited") if presses.mixed_at is None else max(0.0, now - presses.mixed_at)
         surface = given.maybe("surface")
-        return gates.next_layer("layer", waited, given.maybe("earliest"), given.maybe("latest"), surface, given.maybe("room"))
+        return gates.pour.next_layer("layer", waited, given.maybe("earliest"), given.maybe("latest"), surface, given.maybe("room"))
     finding = planned[item.moment or item.gate]
     unfed = item.fed and finding.state is State.UNCHECKED and all(part.value is None for part in finding.parts)
     return None if unfed else finding
@@ -198,7 +198,7 @@ def question_of(checklist: Checklist) -> Question:
 
 def glove_time(given: Given) -> float:
     """How long one pair of gloves is worn, s: the maker's own time where the question asks for it."""
-    return given.maybe("glove_time") or gates.GLOVE_TIME_S
+    return given.maybe("glove_time") or gates.worn.GLOVE_TIME_S
 
 
 def with_readings(checklist: Checklist, given: Given, presses: Presses) -> Given:

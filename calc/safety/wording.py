@@ -75,7 +75,7 @@ def say(finding: Finding, system: System) -> Said:
     Examples
     --------
     >>> from calc.safety import gates
-    >>> said = say(gates.depth(0.062, 0.05), "metric")
+    >>> said = say(gates.pour.depth(0.062, 0.05), "metric")
     >>> said.word, said.text
     ('STOP', '62 mm planned, the sheet allows 50 mm.')
     """

@@ -36,9 +36,9 @@ MATERIAL = ("grits", "out_of_true_signs", "signs", "wood_species")
 MARKS = {"yes": "read", "quoted": "quoted", "no": "memory", "-": "no document"}
 #: The figures that the gates bring along themselves: what, how much, basis.
 _GATE_FIGURES = (
-    ("G6", f"Surface of the layer beneath and room, at most {gates.LAYER_TO_ROOM_K:g} °C apart.", "practice"),
-    ("G17", f"Time in one pair of thin gloves: {gates.GLOVE_TIME_S / 60:g} minutes at most.", "resin-glove-article"),
-    ("G19", f"Leftovers in the tray: {1000 * gates.TRAY_DEPTH_M:g} mm deep at most.", "practice"),
+    ("G6", f"Surface of the layer beneath and room, at most {gates.pour.LAYER_TO_ROOM_K:g} °C apart.", "practice"),
+    ("G17", f"Time in one pair of thin gloves: {gates.worn.GLOVE_TIME_S / 60:g} minutes at most.", "resin-glove-article"),
+    ("G19", f"Leftovers in the tray: {1000 * gates.pour.TRAY_DEPTH_M:g} mm deep at most.", "practice"),
 )
 
 

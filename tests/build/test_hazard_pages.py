@@ -181,9 +181,9 @@ def test_every_default_with_a_basis_is_in_the_second_table() -> None:
 
 def test_the_figures_that_gates_bring_along_are_the_gates_own() -> None:
     told = {row.id: row.text for group in TABLES["review/index.html"].groups if group.name == "Figures of the gates" for row in group.rows}
-    assert f"{gates.LAYER_TO_ROOM_K:g} °C" in told["G6"]
-    assert f"{gates.GLOVE_TIME_S / 60:g} minutes" in told["G17"]
-    assert f"{gates.TRAY_DEPTH_M * 1000:g} mm" in told["G19"]
+    assert f"{gates.pour.LAYER_TO_ROOM_K:g} °C" in told["G6"]
+    assert f"{gates.worn.GLOVE_TIME_S / 60:g} minutes" in told["G17"]
+    assert f"{gates.pour.TRAY_DEPTH_M * 1000:g} mm" in told["G19"]
 
 
 def test_a_row_has_the_mark_of_its_weakest_source() -> None:

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from calc import desk
 from calc.quantity import SYSTEMS
-from calc.safety import gates, gates_lathe, gates_shop, gates_vessels, wording
+from calc.safety import gates, wording
 from calc.safety.findings import State
 
 figures = st.floats(1e-4, 1e3, allow_nan=False)
@@ -21,88 +21,89 @@ RANK = {State.CLEAR: 0, State.UNCHECKED: 1, State.STOP: 2}
 
 @given(figures, maybe, grows)
 def test_a_deeper_layer_never_ends_a_stop(depth: float, limit: float | None, factor: float) -> None:
-    assert RANK[gates.depth(depth * factor, limit).state] >= RANK[gates.depth(depth, limit).state]
+    assert RANK[gates.pour.depth(depth * factor, limit).state] >= RANK[gates.pour.depth(depth, limit).state]
 
 
 @given(figures, maybe, maybe, grows)
 def test_a_heavier_batch_never_ends_a_stop(mass: float, sheet: float | None, moulds: float | None, factor: float) -> None:
-    assert RANK[gates.batch(mass * factor, sheet, moulds).state] >= RANK[gates.batch(mass, sheet, moulds).state]
+    assert RANK[gates.pour.batch(mass * factor, sheet, moulds).state] >= RANK[gates.pour.batch(mass, sheet, moulds).state]
 
 
 @given(figures, maybe, st.floats(0.1, 1.0), grows)
 def test_more_time_at_the_bucket_never_ends_a_stop(handling: float, working: float | None, share: float, factor: float) -> None:
-    longer = gates.working_time(handling * factor, working, share)
-    assert RANK[longer.state] >= RANK[gates.working_time(handling, working, share).state]
+    longer = gates.pour.working_time(handling * factor, working, share)
+    assert RANK[longer.state] >= RANK[gates.pour.working_time(handling, working, share).state]
 
 
 @given(figures, maybe, maybe, maybe, maybe, grows)
 def test_more_pressure_never_ends_a_stop(
     planned: float, pot: float | None, relief: float | None, hose: float | None, gauge: float | None, factor: float
 ) -> None:
-    more = gates_vessels.pot_pressure(planned * factor, pot, relief, hose, gauge)
-    assert RANK[more.state] >= RANK[gates_vessels.pot_pressure(planned, pot, relief, hose, gauge).state]
+    more = gates.vessels.pot_pressure(planned * factor, pot, relief, hose, gauge)
+    assert RANK[more.state] >= RANK[gates.vessels.pot_pressure(planned, pot, relief, hose, gauge).state]
 
 
 @given(figures, maybe, maybe, maybe, grows, st.booleans())
 def test_more_speed_never_ends_a_stop(
     speed: float, ceiling: float | None, highest: float | None, marked: float | None, factor: float, must_be_read: bool
 ) -> None:
-    more, less = (gates_lathe.dial(rpm, ceiling, highest, marked, marked=must_be_read) for rpm in (speed * factor, speed))
+    more, less = (gates.lathe.dial(rpm, ceiling, highest, marked, marked=must_be_read) for rpm in (speed * factor, speed))
     assert RANK[more.state] >= RANK[less.state]
-    assert RANK[gates_lathe.out_of_balance(speed * factor, ceiling).state] >= RANK[gates_lathe.out_of_balance(speed, ceiling).state]
+    assert RANK[gates.lathe.out_of_balance(speed * factor, ceiling).state] >= RANK[gates.lathe.out_of_balance(speed, ceiling).state]
 
 
 @given(st.sampled_from(["mould", "rough", "sand", "use"]), figures, maybe, maybe, st.sampled_from([None, True, False]), maybe, maybe, grows)
 def test_a_younger_casting_never_ends_a_stop(
     then: str, age: float, leave: float | None, full: float | None, hard: bool | None, coolest: float | None, sheet: float | None, factor: float
 ) -> None:
-    younger, older = (gates_shop.cured(then, hours, leave, full, hard, coolest, sheet) for hours in (age, age * factor))
+    younger, older = (gates.shop.cured(then, hours, leave, full, hard, coolest, sheet) for hours in (age, age * factor))
     assert RANK[younger.state] >= RANK[older.state]
 
 
 @given(st.sampled_from([None, "glue", "faceplate", "chuck", "centres"]), st.sampled_from([None, True, False]), figures, maybe, grows)
 def test_reaching_further_out_never_ends_a_stop(hold: str | None, tailstock: bool | None, overhang: float, across: float | None, factor: float) -> None:
-    far, near = (gates_lathe.second_hold(hold, tailstock, reach, across) for reach in (overhang * factor, overhang))
+    far, near = (gates.lathe.second_hold(hold, tailstock, reach, across) for reach in (overhang * factor, overhang))
     assert RANK[far.state] >= RANK[near.state]
 
 
 @given(figures, maybe, grows)
 def test_a_wider_blank_never_ends_a_stop(sweeps: float, swing: float | None, factor: float) -> None:
-    assert RANK[gates_lathe.swing(sweeps * factor, swing, 0.005).state] >= RANK[gates_lathe.swing(sweeps, swing, 0.005).state]
+    assert RANK[gates.lathe.swing(sweeps * factor, swing, 0.005).state] >= RANK[gates.lathe.swing(sweeps, swing, 0.005).state]
 
 
 @given(maybe, maybe, st.floats(60, 120), maybe, maybe)
 def test_what_only_reminds_never_stops(used: float | None, room: float | None, level: float, heard: float | None, mass: float | None) -> None:
-    findings = (gates_shop.solvent(used, room), gates_lathe.noise(level, heard, False), gates_lathe.throw(mass, room, 500.0))
+    findings = (gates.shop.solvent(used, room), gates.lathe.noise(level, heard, False), gates.lathe.throw(mass, room, 500.0))
     assert State.STOP not in {finding.state for finding in findings}
 
 
 @given(figures, maybe, grows)
 def test_a_deeper_tray_never_ends_a_stop(depth: float, sheet: float | None, factor: float) -> None:
-    assert RANK[gates.tray(depth * factor, sheet).state] >= RANK[gates.tray(depth, sheet).state]
+    assert RANK[gates.pour.tray(depth * factor, sheet).state] >= RANK[gates.pour.tray(depth, sheet).state]
 
 
 @given(figures, figures, figures, st.none() | st.floats(0.001, 0.2))
 def test_the_ratio_counts_not_the_size_of_the_batch(a: float, b: float, scale: float, tolerance: float | None) -> None:
     nudged = 1.037  # well off any boundary
-    assert gates.ratio_measured(a, b * nudged, b / a, tolerance).state is gates.ratio_measured(a * scale, b * nudged * scale, b / a, tolerance).state
+    large, small = (gates.ratio.ratio_measured(a * times, b * nudged * times, b / a, tolerance) for times in (scale, 1.0))
+    assert large.state is small.state
 
 
 @given(maybe, maybe, maybe, maybe)
 def test_taking_a_figure_away_never_turns_anything_into_no_stop(
     room: float | None, resin: float | None, low: float | None, high: float | None
 ) -> None:
-    full = gates.temperature_range(room, resin, low, high)
+    full = gates.pour.temperature_range(room, resin, low, high)
     for gap in range(4):
         given_figures = [room, resin, low, high]
         given_figures[gap] = None
-        assert gates.temperature_range(*given_figures).state is not State.CLEAR
+        assert gates.pour.temperature_range(*given_figures).state is not State.CLEAR
     assert full.state is not State.CLEAR or None not in (room, resin, low, high)
 
 
 @given(figures, st.floats(1e-7, 1e-3))
 def test_figures_that_differ_are_never_written_alike_on_a_stop(limit: float, by: float) -> None:
-    finding = gates.depth(limit * (1 + by), limit)
+    finding = gates.pour.depth(limit * (1 + by), limit)
     for system in SYSTEMS:
         if finding.state is State.STOP and finding.deciding is not None:
             value, written_limit = wording.pair(finding.deciding, system)

@@ -13,7 +13,7 @@ from calc.safety.facts import all_facts
 
 def test_glove_time_is_the_resin_makers_thirty_minutes() -> None:
     # a resin maker's article: gloves of 0.10 to 0.15 mm, change after 30 min at most
-    assert gates.GLOVE_TIME_S == 30 * 60
+    assert gates.worn.GLOVE_TIME_S == 30 * 60
     assert all_facts()["2.14"].source == "resin-glove-article"
 
 

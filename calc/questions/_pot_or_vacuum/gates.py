@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from calc.casting.standards import standard
 from calc.questions import Given
-from calc.safety import gates, gates_vessels
+from calc.safety import gates
 from calc.safety.findings import Finding
 
 _SOLD_FOR_IT = {"yes": True, "no": False}
@@ -26,10 +26,10 @@ def findings(given: Given) -> Mapping[str, Finding]:
     """
     rated, relief = given.maybe("rated"), given.maybe("relief")
     return {
-        "G12": gates_vessels.pot_pressure(given.maybe("pressure"), rated, relief, given.maybe("hose"), given.maybe("gauge_scale")),
-        "G12-relief": gates_vessels.relief_setting(relief, rated),
-        "G13": gates_vessels.full_vacuum(_SOLD_FOR_IT.get(given.words("chamber"))),
-        "G4": gates.working_time(handling(given), given.maybe("working"), standard("working share")),
+        "G12": gates.vessels.pot_pressure(given.maybe("pressure"), rated, relief, given.maybe("hose"), given.maybe("gauge_scale")),
+        "G12-relief": gates.vessels.relief_setting(relief, rated),
+        "G13": gates.vessels.full_vacuum(_SOLD_FOR_IT.get(given.words("chamber"))),
+        "G4": gates.pour.working_time(handling(given), given.maybe("working"), standard("working share")),
     }
 
 

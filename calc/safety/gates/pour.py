@@ -1,26 +1,15 @@
-"""Gates: a plan's figures held against their limits, one point of no return at a time.
-
-Every gate is a pure function on SI floats. It says one of three things: *stop* (a figure is past its
-limit), *no stop found* (every figure was there and none is past its limit), *not checked* (a figure is
-missing). A missing figure is never a pass, and a figure equal to its limit is not past it. The glove
-clock alone may say a fourth thing, *reminder*: it asks for fresh gloves and stops nobody.
-
-What a gate says in words stands in ``data/gates.toml``; this module holds no sentence a maker reads.
-"""
+"""Gates of the pour: depth and batch, temperature, working time, the next layer, what is left over."""
 
 from __future__ import annotations
 
 import math
 
-from calc.casting.standards import standard
-from calc.safety.findings import SAME, Finding, Part, State, judge, must
+from calc.safety.findings import Finding, Part, State, judge, must
 
 #: How far the layer below may differ from the room when the next goes on, in K. Basis: common practice, no source.
 LAYER_TO_ROOM_K = 5.0
 #: Greatest depth of leftovers in the waste tray, in m. Basis: common practice, no source.
 TRAY_DEPTH_M = 0.010
-#: Time in one pair of thin disposable gloves, in s. Source: a resin maker's article (fact 2.14).
-GLOVE_TIME_S = 30 * 60.0
 
 
 def depth(
@@ -179,79 +168,6 @@ def working_time(handling_s: float | None, working_s: float | None, share: float
     return judge("G4", [Part("time", "duration", handling_s, ceiling)])
 
 
-def ratio_unit(way: str | None) -> Finding:
-    """G5 before the mix: the ratio is measured in the unit the sheet gives it in.
-
-    Parameters
-    ----------
-    way : "same" (in the sheet's own unit), "densities" (in another, turned with the densities of A and B) or
-        "other" (in another, and the densities are not known).
-
-    Returns
-    -------
-    Finding
-
-    Examples
-    --------
-    >>> ratio_unit("other").state.value, ratio_unit("densities").state.value
-    ('stop', 'no stop found')
-
-    References
-    ----------
-    Fact 2.19.
-    """
-    if way in ("densities", "other"):
-        return judge("G5", [must("unit-densities", way == "densities")])
-    return judge("G5", [must("unit", True if way == "same" else None)])
-
-
-def ratio_measured(
-    a_kg: float | None, b_kg: float | None, sheet_b_per_a: float | None, tolerance: float | None, way: str | None = "same"
-) -> Finding:
-    """G5 after weighing: how far the ratio of what is in the bucket is from the sheet's.
-
-    Parameters
-    ----------
-    a_kg, b_kg : what was weighed, more than 0, kg.
-    sheet_b_per_a : the sheet's parts of B to one part of A, by weight.
-    tolerance : the error the sheet allows, as a share; None where the sheet does not say.
-    way : as in :func:`ratio_unit`. Only "same" lets weights be held against the sheet's ratio.
-
-    Returns
-    -------
-    Finding
-        Without the sheet's tolerance an error above the worst that resin makers allow (``data/mixing.csv``) still stops; a smaller one is
-        not checked. A stop names the part that is short: with ``r`` the ratio, B / r - A of A or r A - B of B.
-
-    Examples
-    --------
-    >>> ratio_measured(1.0, 0.45, 0.45, None).state.value, ratio_measured(1.0, 0.50, 0.45, None).state.value
-    ('not checked', 'stop')
-    >>> ratio_measured(1.0, 0.60, 0.50, 0.02).parts[0].lacks
-    ('A', 0.2)
-    >>> ratio_measured(1.0, 0.60, 0.50, 0.02, "densities").state.value
-    'not checked'
-
-    References
-    ----------
-    Fact 2.22: two resin makers weigh to 2 % and put 5 % at worst.
-    """
-    if way is None:
-        return judge("G5", [must("unit", None)])
-    if way != "same":
-        return judge("G5", [must("by-weight", None)])
-    if a_kg is None or b_kg is None or sheet_b_per_a is None:
-        return judge("G5", [Part("ratio", "share", None, tolerance)])
-    error = abs((b_kg / a_kg) / sheet_b_per_a - 1.0)
-    error = 0.0 if error < SAME else error
-    more_a = b_kg / sheet_b_per_a - a_kg
-    lacks = ("A", more_a) if more_a > 0 else ("B", sheet_b_per_a * a_kg - b_kg)
-    if tolerance is None:
-        worst = Part("ratio-worst", "share", error, standard("ratio worst"), lacks=lacks)
-        return judge("G5", [worst, Part("ratio", "share", error, None)])
-    return judge("G5", [Part("ratio", "share", error, tolerance, lacks=lacks)])
-
-
 def next_layer(
     beneath: str | None,
     waited_s: float | None,
@@ -298,91 +214,6 @@ def next_layer(
         Part("too-late", "duration", waited_s, latest_s),
     ]
     return judge("G6", parts)
-
-
-def mask(
-    worn: str | None,
-    filters: str | None,
-    used_s: float | None,
-    schedule_s: float | None,
-    in_date: bool | None,
-    shaved: bool | None,
-    fit_tested: bool | None,
-    sealed: bool | None,
-) -> Finding:
-    """G16: the mask and its filters for the vapour of a mix.
-
-    Parameters
-    ----------
-    worn : "tight" (a mask that seals on the face), "hood" (powered, loose-fitting) or "none" (the safety data
-        sheet, section 8, asks for none).
-    filters : "sheet" (as section 8 names), "vapour" (organic vapour with particles; section 8 not read yet)
-        or "particles" (particles only).
-    used_s, schedule_s : time on these filters, and the maker's schedule for them, s.
-    in_date : the filters' date has not passed.
-    shaved, fit_tested, sealed : for a mask that seals on the face; a hood has no seal on the face.
-
-    Returns
-    -------
-    Finding
-
-    Examples
-    --------
-    >>> mask("tight", "particles", 0, 3600, True, True, True, True).deciding.id
-    'particles-only'
-
-    References
-    ----------
-    Facts 1.1, 1.11, 1.14, 1.16, 1.19.
-    """
-    if worn is None:
-        return judge("G16", [must("mask-kind", None)])
-    if worn == "none":
-        return Finding("G16", State.CLEAR, (), "no-mask-asked")
-    kind = {"sheet": True, "particles": False}.get(filters or "")
-    kind_id = "particles-only" if filters == "particles" else "section-8" if filters == "vapour" else "filter-kind"
-    parts = [
-        must(kind_id, kind),
-        Part("filter-hours", "duration", used_s, schedule_s),
-        must("filter-date", in_date),
-    ]
-    if worn == "tight":
-        parts += [
-            must("shaved", shaved),
-            must("fit-tested", fit_tested),
-            must("sealed", sealed),
-        ]
-    return judge("G16", parts)
-
-
-def gloves(worn_s: float | None, limit_s: float | None = GLOVE_TIME_S, splashed: bool = False) -> Finding:
-    """G17: the time in one pair of gloves; a reminder, never a stop.
-
-    Parameters
-    ----------
-    worn_s : time since this pair went on, s.
-    limit_s : the glove maker's time if shorter, else :data:`GLOVE_TIME_S`, s.
-    splashed : a splash or a tear since then.
-
-    Returns
-    -------
-    Finding
-
-    Examples
-    --------
-    >>> gloves(31 * 60).state.value
-    'reminder'
-
-    References
-    ----------
-    Facts 2.13 to 2.16.
-    """
-    finding = judge("G17", [Part("glove-time", "duration", worn_s, limit_s)])
-    if splashed:
-        return Finding("G17", State.REMINDER, finding.parts, "splash")
-    if finding.state is State.STOP:
-        return Finding("G17", State.REMINDER, finding.parts, "glove-time")
-    return finding
 
 
 def spread_depth(mass_kg: float, length_m: float, width_m: float, density_kg_per_m3: float) -> float:
@@ -434,5 +265,3 @@ def tray(depth_m: float | None, sheet_limit_m: float | None, ceiling_m: float = 
     """
     parts = [Part("tray", "length", depth_m, ceiling_m), Part("tray-sheet", "length", depth_m, sheet_limit_m)]
     return judge("G19", parts)
-
-

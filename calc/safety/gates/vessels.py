@@ -1,7 +1,6 @@
 """Gates of a pressure pot and of a vacuum chamber: what is planned against what is marked.
 
-As :mod:`calc.safety.gates`: a missing figure is never a pass, a figure equal to its limit is not past it, and the
-words stand in ``data/gates.toml``. Pressures are gauge pressures in Pa.
+Pressures are gauge pressures in Pa.
 """
 
 from __future__ import annotations

@@ -1,7 +1,6 @@
 """Gates of the lathe: the blank, its mount and its speed, before a mounting is switched on.
 
-As :mod:`calc.safety.gates`: a missing figure is never a pass, a figure equal to its limit is not past it, and the
-words stand in ``data/gates.toml``. Noise and thrown pieces remind and stop nobody.
+Noise and thrown pieces remind and stop nobody.
 """
 
 from __future__ import annotations

@@ -1,8 +1,4 @@
-"""Gates of what follows the pour: cured enough for the work that comes next, dust in the air, solvent and flame.
-
-As :mod:`calc.safety.gates`: a missing figure is never a pass, a figure equal to its limit is not past it, and the
-words stand in ``data/gates.toml``.
-"""
+"""Gates of what follows the pour: cured enough for the work that comes next, solvent and flame."""
 
 from __future__ import annotations
 
@@ -57,46 +53,6 @@ def cured(
         parts.append(must("hard", hard))
     parts.append(Part("cool", "temperature", coolest_k, sheet_k, at_most=False))
     return judge("G7", parts)
-
-
-def dust_mask(
-    worn: str | None, filters: str | None, in_date: bool | None, shaved: bool | None, fit_tested: bool | None, sealed: bool | None
-) -> Finding:
-    """G16 for dust: the mask worn to cut and to sand.
-
-    Parameters
-    ----------
-    worn : "tight" (seals on the face), "hood" (powered, loose-fitting) or "none".
-    filters : "particles" (P100, P3, FFP3), "lesser" (FFP1, FFP2, N95) or "other" (a cloth, a nuisance mask, or for gas alone).
-    in_date : the filters' date has not passed, and they breathe freely.
-    shaved, fit_tested, sealed : for a mask that seals on the face.
-
-    Returns
-    -------
-    Finding
-        A lesser filter is not checked: whether it is enough depends on the dust, and going on is the maker's call.
-
-    Examples
-    --------
-    >>> dust_mask("tight", "other", True, True, True, True).state.value, dust_mask("hood", "particles", True, None, None, None).state.value
-    ('stop', 'no stop found')
-
-    References
-    ----------
-    Facts 1.1, 1.11, 1.14, 1.16, 1.21, 1.27.
-    """
-    if worn is None:
-        return judge("G16", [must("mask-kind", None)])
-    if worn == "none":
-        return judge("G16", [must("no-dust-mask", False)])
-    if filters == "lesser":
-        kind = must("lesser-filter", None)
-    else:
-        kind = must("dust-filter", None if filters is None else filters == "particles")
-    parts = [kind, must("filter-date", in_date)]
-    if worn == "tight":
-        parts += [must("shaved", shaved), must("fit-tested", fit_tested), must("sealed", sealed)]
-    return judge("G16", parts)
 
 
 def solvent(used_m3: float | None, room_m3: float | None, share: float = SOLVENT_SHARE) -> Finding:
