@@ -73,7 +73,7 @@ def _described(description: desk.Json, units: str) -> str:
         out.append(f"{field['name']}: {field['label']}" + (f" [{field['unit'][units]}]" if field.get("unit", {}).get(units) else ""))
         if field.get("options"):
             out += [f"    {option['value']}: {option['label']}" for option in field["options"]]
-        notes = [field["hint"]]
+        notes = [field["hint"][units]]
         if field.get("limits"):
             notes.append(f"limits {field['limits'][units]}")
         if field["default"]:

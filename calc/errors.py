@@ -27,6 +27,8 @@ WORDS: Mapping[str, str] = {
     "not-whole": "{label}: {given} is not a whole number. {would_do} would do.",
     "choice": "{label}: '{given}' is not one of the choices. Choose one of: {options}.",
     "ratio": "{label}: '{given}' is not a ratio I can read. Write it like 100:45 or 2:1, A first.",
+    "clock": "{label}: '{given}' is not a time of day I can read. Write it like {would_do}.",
+    "which-half": "{label}: '{given}' may be morning or evening. Write {morning} or {evening}.",
     "too-few": "{label}: {count} came; {fewest} or more would do.",
     "too-many": "{label}: {count} values came; up to {most} would do.",
     "unknown-field": "'{given}' is not a field of this question. Its fields are {options}.",

@@ -48,6 +48,10 @@ class Query:
     choices: tuple[tuple[str, str], ...]
 
 
+def _under(text: str | tuple[str, str], system: System) -> str:
+    return text if isinstance(text, str) else text[system == "imperial"]
+
+
 @dataclass(frozen=True, kw_only=True)
 class Field:
     """What every kind of field has.
@@ -55,8 +59,9 @@ class Field:
     Parameters
     ----------
     name : identifier, also the shell's argument and the address's key.
-    label : what the maker reads; hint : one short line below it, or empty.
-    default : text that stands in when nothing is typed, as ``(metric, imperial)`` or one text for both.
+    label : what the maker reads.
+    hint : one short line below it, or empty; ``(metric, imperial)`` where figures stand in it, or one text for both.
+    default : text that stands in when nothing is typed, a pair or one text in the same way.
     basis : where the default comes from: a key of ``sources.toml`` (``practice``, ``judgement``, or a document).
     required : with no default, whether leaving it empty is an error.
     fold : asked only when the maker opens 'More'.
@@ -66,7 +71,7 @@ class Field:
 
     name: str
     label: str
-    hint: str = ""
+    hint: str | tuple[str, str] = ""
     default: str | tuple[str, str] | None = None
     basis: str = ""
     required: bool = True
@@ -85,9 +90,7 @@ class Field:
 
     def default_text(self, system: System) -> str:
         """The default as a maker would type it under this unit system; empty when there is none."""
-        if self.default is None:
-            return ""
-        return self.default if isinstance(self.default, str) else self.default[system == "imperial"]
+        return _under("" if self.default is None else self.default, system)
 
     def would_do(self, system: System) -> str:
         """What may be entered, in words for an error text."""
@@ -107,7 +110,7 @@ class Field:
             "name": self.name,
             "type": self.type,
             "label": self.label,
-            "hint": self.hint,
+            "hint": {system: _under(self.hint, system) for system in SYSTEMS},
             "required": self.required and self.default is None,
             "fold": self.fold,
             "group": self.group,
@@ -242,7 +245,7 @@ BESIDE: Mapping[str, tuple[str, str]] = {
 class More(TypedDict, total=False):
     """What a quantity may have besides its name, label, unit and limits; see :class:`Quantity`."""
 
-    hint: str
+    hint: str | tuple[str, str]
     usual: tuple[float, float]
     accepts: tuple[str, ...]
     default: str | tuple[str, str]

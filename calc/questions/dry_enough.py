@@ -35,7 +35,7 @@ FIELDS: tuple[Field, ...] = (
     measure("before", "Sample before the oven", "g", 0.1, 50_000, usual=(5, 5_000), when=_OVEN),
     measure(
         "oven_dry", "Sample oven-dry", "g", 0.1, 50_000,
-        usual=(5, 5_000), hint="103 °C (217 °F) until it loses no more.", when=_OVEN,
+        usual=(5, 5_000), hint=("103 °C until it loses no more.", "217 °F until it loses no more."), when=_OVEN,
     ),
     measure("last", "Weight at the last weighing", "g", 5, 500_000, usual=(20, 100_000), when=_LOG),
     measure("now", "Weight now", "g", 5, 500_000, usual=(20, 100_000), when=_LOG),

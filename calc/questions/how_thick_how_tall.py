@@ -89,7 +89,7 @@ FIELDS: tuple[Field, ...] = (
     # stacked parts
     Series(
         name="heights", label="Finished heights", kind="length", units=("mm", "in"), low=2, high=1000, usual=(8, 500), accepts=("mm", "cm", "in"),
-        fewest=2, most=12, hint="Bottom first, one after the other: 40 120 25", when=(_STACK,),
+        fewest=2, most=12, hint=("Bottom first, one after the other: 40 120 25", "Bottom first, one after the other: 1 5/8, 4 3/4, 1"), when=(_STACK,),
     ),
     Choice(
         name="joint",

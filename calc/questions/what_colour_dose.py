@@ -46,7 +46,7 @@ def _fields_of(n: int) -> tuple[Field, ...]:
             usual=(0.005, 20), hint="Of the mixed resin, by weight.", when=(*more, *_SHARE),
         ),
         Series(
-            name=f"added_{n}", label=label("What went in so far"), hint="One by one: 4 2 1.5.", kind="mass", units=("g", "oz"),
+            name=f"added_{n}", label=label("What went in so far"), hint=("One by one: 4 2 1.5.", "One by one: 0.15 0.07 0.05."), kind="mass", units=("g", "oz"),
             low=0, high=20_000, usual=(0, 2000), fewest=1, most=30, when=(*more, *_BY_WEIGHT),
         ),
         _of_colour(f"before_{n}", label("Bottle or stick before"), when=(*more, *_BY_BOTTLE)),
@@ -102,9 +102,12 @@ FIELDS: tuple[Field, ...] = (
         ),
         default="effect",
     ),
-    _resin_list(name="batches", label="Mixed resin, batch by batch", hint="Every batch of the piece: 900 900 400.", when=_PLANNED),
+    _resin_list(
+        name="batches", label="Mixed resin, batch by batch",
+        hint=("Every batch of the piece: 900 900 400.", "Every batch of the piece: 32 32 14."), when=_PLANNED,
+    ),
     measure("tinted", "Mixed resin in this bucket", "g", 1, 200_000, usual=(20, 50_000), hint="Without the colour.", when=_TINTING),
-    _resin_list(name="rest", label="Batches still to come", hint="All of the piece: 900 400.", required=False, when=_TINTING),
+    _resin_list(name="rest", label="Batches still to come", hint=("All of the piece: 900 400.", "All of the piece: 32 14."), required=False, when=_TINTING),
     Choice(
         name="was",
         label="You wrote down",
@@ -135,7 +138,8 @@ FIELDS: tuple[Field, ...] = (
     *(field for n in (1, 2, 3) for field in _folded_of(n)),
     measure(
         "drops_50", "50 drops weigh", "g", 0.1, 50,
-        usual=(0.5, 10), hint="From this bottle. Empty: 2.5 g, like water.", required=False, fold=True, group="Doses and depth",
+        usual=(0.5, 10), hint=("From this bottle. Empty: 2.5 g, like water.", "From this bottle. Empty: 0.088 oz, like water."),
+        required=False, fold=True, group="Doses and depth",
     ),
     measure(
         "tolerance", "A dose may be off by", "%", 0.5, 50,

@@ -7,10 +7,11 @@ from functools import partial
 from calc.answers import Answer
 from calc.casting.cure.kinetics import resin_classes
 from calc.casting.cure.stages import step_of
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, Ratio, Series, Text, measure
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, Ratio, Series, measure
 from calc.questions import Given, Question, Rule, Steps, Table
 from calc.questions._resin.fields import POT_MEANS
 from calc.questions._when.answer import answer
+from calc.times import Clock
 
 _POT = (("resin", ("pot",)),)
 _CUP = (("resin", ("cup",)),)
@@ -22,7 +23,6 @@ _resin = partial(measure, fold=True, group="The resin")
 _sheet = partial(measure, unit="h", low=0.1, high=2000, required=False, fold=True, group="The sheet's times", accepts=("min", "h", "days"))
 _seen = partial(measure, unit="h", low=0.05, high=2000, required=False, fold=True, group="What you saw", accepts=("min", "h", "days"))
 _others = partial(Series, kind="length", units=("mm", "in"), low=1, fewest=1, most=3, required=False, fold=True, group="Other moulds of this batch")
-_clock = partial(Text, most=12)
 
 FIELDS: tuple[Field, ...] = (
     Choice(
@@ -45,14 +45,14 @@ FIELDS: tuple[Field, ...] = (
     measure("length", "Length inside", "mm", 10, 5000, usual=(20, 3000), when=_OBLONG),
     measure("width", "Width inside", "mm", 10, 3000, usual=(20, 1200), when=_OBLONG),
     measure("room", "Shop temperature", "°C", 5, 40, usual=(10, 32), default=("20", "68"), basis="judgement", hint="By day."),
-    _clock(name="poured", label="Poured at", hint="Like 14:30 or 2:30 pm, for the time of day.", required=False),
+    Clock(name="poured", label="Poured at", hint=("Like 14:30, for the time of day.", "Like 2:30 pm, for the time of day."), required=False),
     # more
     Choice(
         name="night_cools", label="Cooler by night", options=(YES, NO), default="no", fold=True, group="The shop",
     ),
     measure("night", "Shop by night", "°C", 0, 40, usual=(5, 30), fold=True, group="The shop", when=_NIGHT),
-    _clock(name="night_from", label="Night from", default="21:00", basis="judgement", fold=True, group="The shop", when=_NIGHT),
-    _clock(name="night_to", label="Night to", default="7:00", basis="judgement", fold=True, group="The shop", when=_NIGHT),
+    Clock(name="night_from", label="Night from", default=("21:00", "9 pm"), basis="judgement", fold=True, group="The shop", when=_NIGHT),
+    Clock(name="night_to", label="Night to", default=("7:00", "7 am"), basis="judgement", fold=True, group="The shop", when=_NIGHT),
     Choice(name="fan", label="Fan over the mould", options=(YES, NO), default="no", fold=True, group="The shop"),
     Choice(
         name="wall",
@@ -75,7 +75,7 @@ FIELDS: tuple[Field, ...] = (
     _resin("pot_temperature", "Pot life was at", "°C", 5, 40, usual=(15, 35), default=("25", "77"), basis="practice", when=_POT),
     _resin("deepest", "Deepest layer on the sheet", "mm", 1, 500, usual=(2, 150), required=False),
     Ratio(name="ratio", label="Ratio by weight, A first", required=False, fold=True, group="The resin"),
-    _resin("viscosity", "Viscosity of the mix, at 25 °C", "mPa·s", 20, 100_000, usual=(80, 15_000), required=False),
+    _resin("viscosity", "Viscosity at 25 °C (77 °F)", "mPa·s", 20, 100_000, usual=(80, 15_000), required=False),
     _resin("waited", "From mixing to pouring", "min", 0, 600, usual=(0, 120), default="15", basis="judgement"),
     _resin("warmth", "Resin as poured", "°C", 5, 60, usual=(10, 45), hint="Empty: as warm as the shop.", required=False),
     _sheet("earliest", "Next layer not before", usual=(0.5, 200)),
@@ -133,8 +133,7 @@ QUESTION = Question(
         Rule("earliest", "layer_from", "falls", given=_PLAIN, why="the sheet's earliest time never brings the next layer forward"),
     ),
     words={
-        "clock": "{label}: '{given}' is not a time of day I can read. Write it like 14:30 or 2:30 pm.",
-        "poured-needed": "Enter {label_lower}, like 14:30: it says how soon the night comes.",
+        "poured-needed": "{label}: enter the time, like {like}. It says how soon the night comes.",
         "warmer-night": "{label}: {given} is warmer than the day, {day}. Change one of them, or choose 'No' for a cooler night.",
         "no-night": "{label}: the night ends when it begins. Change one of the two times.",
         "one-each": "{label}: one for each of the other moulds, and there are {count}.",

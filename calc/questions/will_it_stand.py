@@ -16,11 +16,12 @@ _JOINED = ("joint", ("dowel", "tenon"))
 FIELDS: tuple[Field, ...] = (
     Series(
         name="heights", label="Heights of its parts", kind="length", units=("mm", "in"), low=1, high=2500, usual=(5, 1500), accepts=("mm", "cm", "in"),
-        fewest=1, most=12, hint="Bottom first: 30 220 40. One figure if it is all one.",
+        fewest=1, most=12,
+        hint=("Bottom first: 30 220 40. One figure if it is all one.", "Bottom first: 1 1/4, 8 5/8, 1 1/2. One figure if it is all one."),
     ),
     Series(
         name="widths", label="Widths of its parts", kind="length", units=("mm", "in"), low=2, high=2500, usual=(10, 1200), accepts=("mm", "cm", "in"),
-        fewest=1, most=12, hint="In the same order: 140 50 180",
+        fewest=1, most=12, hint=("In the same order: 140 50 180", "In the same order: 5 1/2, 2, 7"),
     ),
     Choice(
         name="foot",

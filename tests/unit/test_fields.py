@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from calc.answers import Answer, Headline, Working
 from calc.errors import InputError, InputErrors
-from calc.fields import Choice, Numbers, Option, Quantity, Ratio, Text, Typed, wanting
-from calc.questions import Given, Question, Table, defaults_used
+from calc.fields import Choice, Numbers, Option, Quantity, Ratio, Series, Text, Typed, wanting
+from calc.quantity import SYSTEMS
+from calc.questions import Given, Question, Table, all_questions, defaults_used
 
 DIAMETER = Quantity(
     name="diameter", label="Diameter", kind="length", units=("mm", "in"), low=5, high=2000, usual=(20, 1000), accepts=("mm", "cm", "in")
@@ -96,6 +99,34 @@ def test_not_a_ratio(text: str) -> None:
 
 def test_a_far_ratio_is_asked_about() -> None:
     assert RATIO.parse(Typed("100:2"))[1] is not None
+
+
+def test_a_hint_may_be_told_in_the_units_that_are_shown() -> None:
+    told = Text(name="note", label="Note", hint=("Like 14:30.", "Like 2:30 pm."))
+    assert told.as_json()["hint"] == {"metric": "Like 14:30.", "imperial": "Like 2:30 pm."}
+    assert DIAMETER.as_json()["hint"] == {"metric": "", "imperial": ""}
+
+
+_FIELDS = [(question.id, field) for question in all_questions().values() for field in question.fields]
+
+
+def test_no_hint_speaks_in_the_units_of_the_other_system_alone() -> None:
+    metric, imperial = (re.compile(rf"\d ?(?:{units})(?![a-z])") for units in ("mm|cm|g|kg|mL|L|°C|bar", r"in\b(?! \d)|oz|lb|US fl oz|°F|psi"))
+    for id, field in _FIELDS:
+        hint = field.as_json()["hint"]
+        assert bool(metric.search(hint["imperial"])) <= bool(imperial.search(hint["imperial"])), (id, field.name)
+        assert bool(imperial.search(hint["metric"])) <= bool(metric.search(hint["metric"])), (id, field.name)
+
+
+def test_the_examples_in_the_hints_of_several_numbers_are_read_and_no_slip() -> None:
+    tried = 0
+    for id, field in _FIELDS:
+        for system in SYSTEMS:
+            example = re.search(r": (\d[^.]*(?:\.\d[^.]*)*)\.?$", field.as_json()["hint"][system])
+            if isinstance(field, Series) and example:
+                assert field.parse(Typed(example[1], system))[1] is None, (id, field.name, system)
+                tried += 1
+    assert tried >= 16
 
 
 def test_choice_by_value_or_label() -> None:

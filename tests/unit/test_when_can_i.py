@@ -8,7 +8,8 @@ import pytest
 
 from calc import desk
 from calc.errors import InputError
-from calc.questions._when.hours import HOUR, after, clock_time, time_of_day
+from calc.questions._when.hours import after, clock_time
+from calc.times import HOUR, time_of_day
 
 POUR = {"resin": "standard", "depth": "8", "across": "200", "room": "20"}
 
@@ -136,7 +137,7 @@ def test_a_gel_that_was_seen_sets_the_clock_right() -> None:
     late = ask(seen_gel="16")
     for name in ("dry", "leave", "rough"):
         assert hours(late, name) > hours(free, name)
-    assert "1.15 times" in late["band"]["text"]
+    assert "in 2 of 3 cases within 15 %" in late["band"]["text"]
 
 
 def test_a_fingernail_counts_instead_of_the_model() -> None:
@@ -197,15 +198,27 @@ def test_what_cannot_be_used_is_said(inputs: dict[str, str], field: str, code: s
 def test_times_of_day_as_they_are_written() -> None:
     written = {"14:30": 14.5, "2.30pm": 14.5, "2 p.m.": 14, "0:05": 1 / 12, "12:15 am": 0.25, "24:00": 0, "9h15": 9.25, "0715": 7.25}
     for text, hour in written.items():
-        assert time_of_day("poured", text) / HOUR == pytest.approx(hour), text
+        assert time_of_day("poured", text, "metric") / HOUR == pytest.approx(hour), text
     for text in ("", "noonish", "13 pm", "0 am", "12:60", "1:2:3"):
         with pytest.raises(InputError):
-            time_of_day("poured", text)
+            time_of_day("poured", text, "metric")
+
+
+def test_where_clocks_have_am_and_pm_the_half_is_asked_for_and_told() -> None:
+    found = error(ask("imperial", across="8", depth="1/4", room="68", poured="2:30"))
+    assert (found["field"], found["code"]) == ("poured", "which-half")
+    assert found["message"] == "Poured at: '2:30' may be morning or evening. Write 2:30 am or 2:30 pm."
+    by_clock = [ask("imperial", across="8", depth="1/4", room="68", poured=text)["grids"][0]["rows"] for text in ("2:30 pm", "14:30")]
+    assert by_clock[0] == by_clock[1] and all(row[-1].count(":") == row[-1].count(" am") + row[-1].count(" pm") for row in by_clock[0])
+    assert desk.convert("when-can-i", {"poured": "2:30 pm"}, "imperial") == {"poured": "2:30 pm"}
+    there = desk.convert("when-can-i", {"poured": {"typed": "2:30 pm", "units": "imperial"}}, "metric")
+    back = desk.convert("when-can-i", {"poured": {"typed": "0:05", "units": "metric"}}, "imperial")
+    assert (there["poured"], back["poured"]) == ("14:30", "12:05 am")
 
 
 def test_hours_are_rounded_away_from_harm() -> None:
     assert (after(10.1 * HOUR, "up"), after(10.1 * HOUR, "down")) == ("10.5 h", "10 h")
     assert after(80 * HOUR, "up") == "3.5 days"
-    assert clock_time(14.5 * HOUR, 9.6 * HOUR, "up") == "0:30 the next day"
-    assert clock_time(14.5 * HOUR, 80 * HOUR, "up") == "the morning of the 4th day after"  # 2:30 on that day
-    assert clock_time(8 * HOUR, 80 * HOUR, "up") == "the morning of the 4th day after"  # 20:00 on the third: looked at next morning
+    assert clock_time(14.5 * HOUR, 9.6 * HOUR, "up", "metric") == "0:30 the next day"
+    assert clock_time(14.5 * HOUR, 80 * HOUR, "up", "metric") == "the morning of the 4th day after"  # 2:30 on that day
+    assert clock_time(8 * HOUR, 80 * HOUR, "up", "metric") == "the morning of the 4th day after"  # 20:00 on the third: looked at next morning

@@ -65,7 +65,8 @@ MOULD: tuple[Field, ...] = (
         low=0, high=3000, usual=(0, 2000), accepts=("mm", "cm", "in"), fewest=3, most=41, when=_only("widths"),
     ),
     Series(
-        name="corners", label="Corners: along, across", hint="Two for each corner, going round: 0 0 180 10 240 90", kind="length", units=("mm", "in"),
+        name="corners", label="Corners: along, across",
+        hint=("Two for each corner, going round: 0 0 180 10 240 90", "Two for each corner, going round: 0 0 7 1 9 4"), kind="length", units=("mm", "in"),
         low=-5000, high=5000, usual=(-3000, 3000), accepts=("mm", "cm", "in"), fewest=6, most=80, when=_only("corners"),
     ),
     measure("volume", "It holds, to the line", "mL", 1, 500_000, usual=(5, 200_000), when=_only(_MEASURED)),
@@ -130,11 +131,13 @@ SHELF: tuple[Field, ...] = (
         hint="Opened, A and B together. Kits below are counted apart.", required=False, when=_BY_VOLUME,
     ),
     _kits(
-        name="kits", label="A whole kit holds", hint="A and B together. Several sizes: 1.5 kg 3 kg 6 kg", kind="mass", units=("g", "oz"),
+        name="kits", label="A whole kit holds",
+        hint=("A and B together. Several sizes: 1.5 kg 3 kg 6 kg", "A and B together. Several sizes: 3 lb 6 lb 12 lb"), kind="mass", units=("g", "oz"),
         low=20, high=200_000, usual=(50, 50_000), when=_BY_WEIGHT,
     ),
     _kits(
-        name="kit_volumes", label="A whole kit holds", hint="A and B together. Several sizes: 1.5 L 3 L 6 L", kind="volume", units=("mL", "US fl oz"),
+        name="kit_volumes", label="A whole kit holds",
+        hint=("A and B together. Several sizes: 1.5 L 3 L 6 L", "A and B together. Several sizes: 32 64 128"), kind="volume", units=("mL", "US fl oz"),
         low=20, high=200_000, usual=(50, 50_000), when=_BY_VOLUME,
     ),
     _kits(
@@ -241,13 +244,16 @@ RESIN: tuple[Field, ...] = under(
             default=f"{of_wood('resin'):.2f}", basis="practice", fold=True),
     _number(name="pours", label="Batches it is mixed in", low=1, high=60, hint="Empty: one."),
     measure("loss", "Stays in bucket and cup", "mL", 0, 20_000, usual=(0, 2000), required=False, fold=True,
-            hint="All batches. Empty: 30 mL or 1.5 % of each (common practice)."),
+            hint=("All batches. Empty: 30 mL or 1.5 % of each (common practice).", "All batches. Empty: 1 US fl oz or 1.5 % of each (common practice).")),
 )  # fmt: skip
 
 OTHERS: tuple[Field, ...] = under(
     "Other moulds from this batch",
-    Series(name="others", label="They want, each", hint="In order, as this question tells: 900 1240 300", kind="mass", units=("g", "oz"),
-           low=1, high=200_000, usual=(5, 50_000), fewest=1, most=8, required=False, fold=True),
+    Series(
+        name="others", label="They want, each",
+        hint=("In order, as this question tells: 900 1240 300", "In order, as this question tells: 32 44 11"), kind="mass", units=("g", "oz"),
+        low=1, high=200_000, usual=(5, 50_000), fewest=1, most=8, required=False, fold=True,
+    ),
     _folded_share("others_off", "Each may be off by ±", required=False, hint="19 times in 20. Empty: 10 % (our judgement)."),
     Series(name="others_spare", label="Each could do without", hint="What is turned away or topped up anyway. In that order.", kind="mass", units=("g", "oz"),
            low=0, high=50_000, usual=(0, 10_000), fewest=1, most=8, required=False, fold=True),
@@ -275,8 +281,11 @@ TOP_UP: tuple[Field, ...] = under(
     _folded_share("shrinkage", "Shrinks while it cures, by volume", default=f"{100 * standard('shrinkage'):g}", basis="epoxy-shrinkage",
                   usual=(0, 12), when=_BRIM),
     _folded_share("air", "Bubbles squeezed in a pot", required=False, hint="Share of the resin; 'Pot or vacuum?' tells.", usual=(0, 20), when=_BRIM),
-    _folded_share("colour", "Colour in it, by weight", required=False, hint="Grams of it in 100 g of mixed resin.", usual=(0, 10), when=_BRIM),
-    measure("step", "The scale shows steps of", "g", 0.001, 10, usual=(0.005, 5), hint="Empty: 1 g, a kitchen scale.", required=False, fold=True, when=_BRIM),
+    _folded_share("colour", "Colour in it, by weight", required=False, hint="Parts of it in 100 of mixed resin.", usual=(0, 10), when=_BRIM),
+    measure(
+        "step", "The scale shows steps of", "g", 0.001, 10, usual=(0.005, 5),
+        hint=("Empty: 1 g, a kitchen scale.", "Empty: 0.035 oz (1 g), a kitchen scale."), required=False, fold=True, when=_BRIM,
+    ),
 )  # fmt: skip
 
 FIELDS: tuple[Field, ...] = (*MOULD, *WOOD, *SHELF, *HOW_SURE, *IN_PLACE, *PARTS, *SOAK, *RESIN, *OTHERS, *POUR, *TOP_UP)

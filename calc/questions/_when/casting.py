@@ -17,7 +17,8 @@ from calc.casting.cure.thermal import Films, Wall, materials
 from calc.casting.resin import stand_in
 from calc.errors import InputError
 from calc.questions import Given
-from calc.questions._when.hours import after, time_of_day
+from calc.questions._when.hours import after
+from calc.times import HOUR, time_of_day, told
 
 #: Walls by choice: thickness, m. What a mould stands on: a bench of plywood.
 WALLS = {"board": 0.016, "hdpe": 0.003, "silicone": 0.008}
@@ -45,15 +46,15 @@ def shop_of(given: Given) -> Shop:
         ``clock``; ``poured-needed`` where a night is told and the hour of the pour is not.
     """
     day = given.si("room")
-    poured = time_of_day("poured", given.words("poured")) if given.typed("poured") else None
+    poured = time_of_day("poured", given.words("poured"), "metric") if given.typed("poured") else None
     if given.choice("night_cools") == "no":
         return Shop(day, day, poured or 0.0)
     if poured is None:
-        raise InputError("poured", "poured-needed")
+        raise InputError("poured", "poured-needed", like=told(14.5 * HOUR, given.system))
     night = given.si("night")
     if night > day:
         raise InputError("night", "warmer-night", day=str(given.write(day, "temperature")))
-    start, end = (time_of_day(name, given.words(name)) for name in ("night_from", "night_to"))
+    start, end = (time_of_day(name, given.words(name), "metric") for name in ("night_from", "night_to"))
     if start == end:
         raise InputError("night_to", "no-night")
     return Shop(day, night, poured, start, end)

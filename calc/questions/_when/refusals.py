@@ -28,7 +28,7 @@ def thin_and_fast(given: Given) -> Answer:
     """The sheet's own times, where it prints them; else what to do instead."""
     demould = given.maybe("demould")
     film, fast = given.write(step_of("thin film") / 1e3, "length"), f"{step_of('fast pot life'):g} min"
-    why = f"Up to {film} thick, with a pot life under {fast}, no clock of ours holds."
+    why = f"Up to {film} thick, with a pot life under {fast}, our hours do not hold."
     if demould is None:
         head = Headline("Thin and very fast", "Go by the sheet", "", f"Its time to leave the mould, longer in a cold shop; try a corner first. {why}", "stop")
     else:
@@ -51,12 +51,12 @@ def too_hot(given: Given, casting: Casting) -> Answer:
     found = casting.found
     limit = given.write(step_of("hot") + ZERO_C, "temperature")
     depth = given.write(casting.vessel.depth_m, "length", "up")
-    reached = "it runs away" if found.ran_away else f"it passes {limit}"
-    say = f"Ask How deep and how hot? for how thin. {depth} at once is too hot by this clock: {reached}, and hours mean nothing then."
+    reached = "run away" if found.ran_away else f"pass {limit}"
+    say = f"Ask How deep and how hot? how thin. {depth} at once would {reached}, and then no hours hold."
     return Answer(
         Headline(casting.vessel.name, "Pour it in layers", "", say, "stop"),
         changes=(
-            Change("Thinner layers, each on one that is cool", "a clock that holds"),
+            Change("Thinner layers, each on one that is cool", "hours that hold"),
             Change("A slower resin, or a cooler shop on the first day", "less heat at once"),
         ),
         cautions=(Caution("runaway", "stop", "Already poured and warm? Open the emergency cards now: keep out of the fumes."),),

@@ -15,11 +15,12 @@ from calc.quantity import Rounding, Style
 from calc.questions import Given
 from calc.questions._when.casting import Casting
 from calc.questions._when.handed import aged, handed
-from calc.questions._when.hours import after, clock_time, figure_and_unit, time_of_day
+from calc.questions._when.hours import after, clock_time, figure_and_unit
 from calc.questions._when.picture import bars
 from calc.questions._when.refusals import VALUES
 from calc.questions._when.rows import Row, has_window, rows
 from calc.questions._when.working import working
+from calc.times import time_of_day
 
 NEVER = "not in 60 days"
 
@@ -35,7 +36,7 @@ class Said:
     @cached_property
     def poured(self) -> float | None:
         """Time of day of the pour, s after midnight."""
-        return time_of_day("poured", self.given.words("poured")) if self.given.typed("poured") else None
+        return time_of_day("poured", self.given.words("poured"), "metric") if self.given.typed("poured") else None
 
     def at(self, seconds: float | None, rounding: Rounding) -> str:
         """After how long."""
@@ -43,7 +44,7 @@ class Said:
 
     def clock(self, seconds: float | None, rounding: Rounding) -> str:
         """The time of day, where the hour of the pour is known; else nothing."""
-        return "" if seconds is None or self.poured is None else clock_time(self.poured, seconds, rounding)
+        return "" if seconds is None or self.poured is None else clock_time(self.poured, seconds, rounding, self.given.system)
 
     def span(self, row: Row) -> str:
         """A step's hours: 'within 8 h', '3 to 5 h', 'from 40 h'."""
@@ -143,7 +144,7 @@ class Said:
 
     def width(self, metres: float, rounding: Rounding) -> str:
         """A bubble's width."""
-        style = Style("mm", figures=1) if self.given.system == "metric" else Style("in", figures=1)
+        style = Style("mm", figures=1) if self.given.system == "metric" else Style("in", step=1 / 64, fraction=True)
         return str(self.given.write(metres, ("length", style), rounding))
 
     def limits(self) -> Iterator[Limit]:
@@ -179,10 +180,13 @@ class Said:
     def band(self) -> Band:
         """How far the hours may be off."""
         spread = self.casting.spread
-        low, high = self.casting.found.gel_s, self.casting.found.gel_s
-        gel = f"It gels at about {self.at(self.casting.found.gel_s, 'nearest')}, known by {self.known.level.name}"
-        text = f"{gel}: in 2 of 3 cases within {spread:.3g} times, either way. Waits above are the long end of that. Pouring ends by the fastest it may be."
-        return Band(text, self.at(low and low / spread, "down"), self.at(high and high * spread, "up"))
+        gel = self.casting.found.gel_s
+        low, high = self.at(gel and gel / spread, "down"), self.at(gel and gel * spread, "up")
+        if self.given.typed("seen_gel"):
+            return Band(f"Set right by the gel that you saw: in 2 of 3 cases within {100 * (spread - 1):.0f} %, either way.", low, high)
+        between = "" if gel is None else f", in 2 of 3 cases between {low} and {high}"
+        text = f"Judged by {self.known.level.name}, it gels after about {self.at(gel, 'nearest')}{between}."
+        return Band(f"{text} The waits above go by the late end, the pouring by the early one.", low, high)
 
     def cautions(self) -> Iterator[Caution]:
         """Each where it decides."""

@@ -62,7 +62,8 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
             when=only("slice"),
         ),
         Series(
-            name=f"{name}_points", label="Corners: right, up", hint="From the centre, two for each corner: 30 -80 160 -60 90 120", kind="length",
+            name=f"{name}_points", label="Corners: right, up",
+            hint=("From the centre, two for each corner: 30 -80 160 -60 90 120", "From the centre, two for each corner: 1 -3 6 -2 4 5"), kind="length",
             units=("mm", "in"), low=-1000, high=1000, usual=(-750, 750), accepts=("mm", "cm", "in"), fewest=6, most=80, when=only("outline"),
         ),
         Choice(
