@@ -46,7 +46,7 @@ def wheel(given: Given, speeds: speed.Speeds, felt: speed.Measured | None) -> An
         headline,
         lines=() if setting is None else REFLEX,
         limits=tuple(rung(limit, _WHY[limit.id], limit is top.rules) for limit in top.limits),
-        cautions=_cautions(given, top, speeds, warm_rpm),
+        cautions=_cautions(given, top, speeds, warm_rpm, felt),
         working=(_rim_working("Wheel's rim", diameter, "wheel-cap"), _rim_working("Heat felt from", diameter, "wheel-caution"), setting_working(speeds, top)),
         sources=("practice", "judgement", "club-rules"),
         values={
@@ -76,7 +76,7 @@ def _remedy(given: Given, top: speed.TopSpeed, speeds: speed.Speeds) -> str:
     return "Use a lathe that goes slower."
 
 
-def _cautions(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm: float) -> tuple[Caution, ...]:
+def _cautions(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm: float, felt: speed.Measured | None) -> tuple[Caution, ...]:
     out: list[Caution] = []
     if top.setting_rpm is None:
         text = f"Why not: {said(top.hard)} allows {rpm_text(top.hard_rpm)} rpm, and the lowest here is {rpm_text(speeds.lowest_rpm)} rpm."
@@ -84,7 +84,13 @@ def _cautions(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm:
     else:
         if top.setting_rpm > warm_rpm:
             out.append(Caution("wheel-heat", "caution", f"From {rpm_text(warm_rpm)} rpm this wheel heats resin fast."))
-        if given.maybe("wheel_marked") is None:
+        marked, own = given.maybe("wheel_marked"), given.maybe("own")
+        if marked is not None and own is not None and own > marked:
+            out.append(Caution("X11", "stop", f"Your own limit is over the wheel's marking: {rpm_text(marked)} rpm counts."))
+        if felt is not None and felt.speed_rpm > top.setting_rpm:
+            where = "belt" if speeds.steps_rpm else "dial"
+            out.append(Caution("X10", "caution", f"The {where} may still stand at {rpm_text(felt.speed_rpm)} rpm: lowest first, lathe off."))
+        if marked is None:
             out.append(Caution("X11", "caution", "No marking on it: look the wheel over, and stand aside as it runs up."))
     out.append(Caution("X13", "caution", "No gloves, no loose sleeves. Work low on the wheel, edges pointing away from its turning."))
     return tuple(out)

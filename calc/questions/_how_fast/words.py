@@ -10,7 +10,7 @@ from calc.quantity import round_to, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.remedies import Raise
 from calc.questions._how_fast.stages import next_line
-from calc.turning import balance, caps, discs, speed
+from calc.turning import balance, caps, discs, footing, speed
 from calc.turning.case import Case
 from calc.turning.fit import standard
 
@@ -139,16 +139,24 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
     setting, measured = top.setting_rpm, case.measured
     if setting is None:
         say("X2", _why_not(given, case, top), "stop")
+        shoved = _shoved(case)
+        if shoved:
+            say("X4", shoved, "stop")
     if case.condition == "cracked":
         say("X1", "Fix the crack or scrap the piece first. If you run it: tailstock up, light cuts.", "stop")
     if measured is not None:
         shown = rpm_text(measured.speed_rpm)
-        if measured.vibration_m_per_s > balance.vibration_limit("zone-c"):
+        if _over(measured, "zone-c"):
             say("X3", f"It was out of hand at {shown} rpm: do not go back there before it is balanced.", "stop")
-        elif measured.vibration_m_per_s > balance.vibration_limit("zone-b"):
+        elif _over(measured, "zone-b"):
             say("X3", f"It trembled at {shown} rpm: balance it before you go faster.")
-        say("measured", "What you felt or measured stands in for our estimate, until size, weight or mount change.")
-    if case.guessed:
+        counts = "until size, weight or mount change"
+        if setting is not None and measured.speed_rpm > setting:
+            where = "belt" if case.speeds.steps_rpm else "dial"
+            say("X10", f"The {where} may still stand at {shown} rpm: lowest first, lathe off. What you felt counts {counts}.")
+        else:
+            say("measured", f"What you felt or measured stands in for our estimate, {counts}.")
+    if case.guessed and not (setting is None and "balance" in kinds):  # a refusal that leads with the weights has told how
         say(
             "balance",
             "Balance is a guess. To know: belt slack, spindle free, hang weights on the light side until it stays anywhere; "
@@ -171,7 +179,9 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
         say("X5", "This does not test the mount: ask Will the mount hold? first.")
     if case.operation in speed.RUBBING:
         glue = " Glue softens as it warms." if case.hold == "glue" else ""
-        say("heat", f"Hand-warm at most: seconds in one place, not minutes.{glue}")
+        say("X6" if glue else "heat", f"Hand-warm at most: seconds in one place, not minutes.{glue}")
+    elif case.operation == "power" and case.hold == "glue":
+        say("X6", "Glue softens as it warms: a light pad, and feel the block as well as the face.")
     if case.operation in speed.SANDING:
         say("X13", "Tool rest off. No gloves, no cloth round a finger.")
         if case.hold != "centres":
@@ -227,9 +237,24 @@ def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
     return why
 
 
+def _over(measured: speed.Measured, zone: str) -> bool:
+    """Whether the vibration is beyond a zone; what reads as its limit is not."""
+    return measured.vibration_m_per_s > balance.vibration_limit(zone) * (1 + 1e-9)
+
+
+def _shoved(case: Case) -> str:
+    """Where the push sets no speed at all: what the heavy side does at the lathe's lowest."""
+    push, standing = balance.push(case.job.felt_unbalance_kg_m, case.speeds.lowest_rpm), case.job.standing_mass_kg
+    if push <= balance.PUSH_SHARE * standing * balance.STANDARD_GRAVITY:
+        return ""
+    if push > footing.tipping_push(standing):
+        return "Even at its lowest the heavy side could tip the lathe over."
+    return "Even at its lowest the heavy side shoves with more than a twentieth of the lathe's weight: it creeps."
+
+
 def _tone(case: Case, top: speed.TopSpeed) -> Tone:
     """Caution where the balance is a guess, it may tremble or did, the maker's own limit is over ours, or it is cracked."""
-    trembled = case.measured is not None and case.measured.vibration_m_per_s > balance.vibration_limit("zone-b")
+    trembled = case.measured is not None and _over(case.measured, "zone-b")
     may_tremble = top.setting_rpm is not None and _still(case) < top.setting_rpm
     return "caution" if case.guessed or trembled or may_tremble or not top.rim.counts or case.condition == "cracked" else "go"
 
