@@ -129,6 +129,11 @@ class Wood:
         return self.judged == "meter" and self.given.choice("figure") != "plain"
 
     @property
+    def too_dry(self) -> bool:
+        """Dry enough, but so much drier than where it will live that it would swell there."""
+        return self.found is not None and self.grade in ("go", "caution") and self.found < self.home - percent("match")
+
+    @property
     def once(self) -> bool:
         """Steady, but only once."""
         return self.steady and len(self.rates) == 1
@@ -192,7 +197,7 @@ class Wood:
 
     def length(self, metres: float, rounding: Rounding = "up") -> Shown:
         """A movement, without its sign, upwards."""
-        return self.given.write(abs(metres), ("length", Style("mm", step=0.1) if self.given.system == "metric" else Style("in", step=0.01)), rounding)
+        return self.given.write(abs(metres), ("length", Style("mm", step=0.1) if self.given.system == "metric" else Style("in", step=1 / 64, fraction=True)), rounding)
 
     def size(self) -> Shown:
         """The size across the grain."""
@@ -210,6 +215,11 @@ class Wood:
     def damp(self) -> bool:
         """The shop air alone never gets it dry enough."""
         return self.here > self.limits.go
+
+    @property
+    def dry(self) -> bool:
+        """As dry as it has to be."""
+        return self.found is not None and self.found <= self.limits.go
 
     # --- the answer ------------------------------------------------------------------------------------
 
@@ -246,8 +256,9 @@ class Wood:
         shown = self.pc(self.found, "up")
         if self.grade == "stop":
             over = f"over {self.level(percent('meter high'))}" if self.off_scale else str(shown)
-            return Headline(f"Too wet: {over}", "Wait", "", f"{self.weigh_weekly()}{self.dry_weight()}{self.drier_air()}", "stop")
-        return Headline(f"Moisture, {_JUDGED[self.judged]}", shown.text, shown.unit, self.say(), _TONES[self.grade])
+            return Headline(f"Too wet: {over}", "Wait", "", f"{self.drier_air()}{self.weigh_weekly()}{self.dry_weight()}", "stop")
+        tone = "caution" if self.too_dry else _TONES[self.grade]
+        return Headline(f"Moisture, {_JUDGED[self.judged]}", shown.text, shown.unit, self.say(), tone)
 
     def steady_limit(self) -> str:
         """What counts as steady in a week."""
@@ -270,21 +281,24 @@ class Wood:
         return f" At {self.level(self.limits.go)} it will weigh {self.weight(dry)}."
 
     def drier_air(self) -> str:
-        """' Not in this air ...' where it never gets dry enough."""
+        """'Dry it in air below ...' where this air never gets it dry enough."""
         if not self.damp:
             return ""
-        return f" Not in this air: it stops at {self.pc(self.here)}. Dry it below {self.driest_air(self.given.si('shop'))} humidity."
+        return f"Dry it in air below {self.driest_air(self.given.si('shop'))} humidity: in this air it stops at {self.pc(self.here)}. "
 
     def say(self) -> str:
         """The one thing to do when a moisture is known."""
         assert self.found is not None and self.moved is not None
         if self.misled:
-            first = "A meter misleads in this wood. Weigh it each week until it is steady, then cast."
-            return first if self.limits.grade(self.found) == "go" else f"{first} {self.movement_says()}"
+            first = "Weigh it each week until it is steady, then cast. A meter misleads in this wood."
+            return first if self.limits.grade(self.found) == "go" and not self.too_dry else f"{first} {self.movement_says()}"
         if self.once:
-            return "Steady once. Weigh it again in a week: steady twice running counts."
+            return "Weigh it again in a week: it was steady once, and twice running counts."
+        if self.too_dry:
+            air = self.given.write(moisture.humidity_for(self.home, self.given.si("shop")), _WHOLE)
+            return f"Leave it a few weeks in air of about {air} humidity first: it is drier than where it will live. {self.movement_says()}"
         if self.grade == "go":
-            return "Nothing here says wait. Seal and cast it while it is this dry."
+            return "No stop found. Seal and cast it while it is this dry."
         aim = self.level(self.limits.go)
         if self.grade == "caution":
             return f"Better dry it to {aim} first. {self.movement_says()}"
@@ -299,7 +313,9 @@ class Wood:
     def lines(self) -> tuple[Line, ...]:
         """Figures that are acted on, beside the first."""
         out = []
-        if self.moved is not None:
+        if self.moved is not None and not round(abs(self.moved), 9):
+            out.append(Line("It would hardly move", self.length(self.moved).text, self.length(self.moved).unit, f"across {self.size()}"))
+        elif self.moved is not None:
             note = f"by the time it holds {self.level(self.home)}, across {self.size()}, if nothing held it"
             out.append(Line.of("It would shrink up to" if self.moved < 0 else "It would swell up to", self.length(self.moved), note))
         out.append(Line.of("This air brings it to", self.pc(self.here), f"{self.warmth(self.given.si('shop'))}, {self.humid('humidity')} humidity"))
@@ -329,9 +345,9 @@ class Wood:
         far = f"{self.level(percent('far'))} over the {home} it will hold where it lives; common practice, no source"
         decides = None if self.found is None else limits.grade(self.found)
         rungs: tuple[tuple[Grade, str, float, str], ...] = (
-            ("go", "Nothing says wait up to", limits.go, near if limits.match < percent("go") else "common practice, no source"),
-            ("strong", "It shows above", limits.caution, far if limits.caution < percent("caution") else "common practice, no source"),
-            ("stop", "Not cast above", limits.stop, "common practice, no source"),
+            ("go", "No reason to wait up to", limits.go, near if limits.match < percent("go") else "common practice, no source"),
+            ("strong", "It moves enough to show above", limits.caution, far if limits.caution < percent("caution") else "common practice, no source"),
+            ("stop", "Too wet to cast above", limits.stop, "common practice, no source"),
         )
         return tuple(
             Limit(id, name, trimmed(self.pc(share, "down").text), "%", why, decides == id or (decides == "caution" and id == "go"))
@@ -342,7 +358,7 @@ class Wood:
         """What would make it drier, or move less."""
         out = []
         here, shop = self.here, self.given.si("shop")
-        if self.damp:
+        if self.damp and not self.dry:
             out.append(Change(f"Air below {self.driest_air(shop)} humidity at {self.warmth(shop)}", self.brings(self.limits.go)))
         if self.found is not None and self.found > self.limits.go and here < self.found and not self.off_scale:
             left = self.length(self.moves(here, self.shrinkage.tangential))
@@ -380,9 +396,7 @@ class Wood:
             out.append(Caution(id, tone, text))
 
         if self.found is not None and self.limits.grade(self.found) == "caution":
-            say("opens", "In the casting it cannot shrink freely: the bond line opens, or the wood cracks along its grain.")
-        if self.found is not None and self.found < self.home - percent("match"):
-            say("too-dry", f"It will take on water and swell where it will live. A few weeks in air that brings it to {self.level(self.home)} spare it that.")
+            say("opens", "Held by the resin it cannot shrink: the bond opens, or the wood cracks along its grain.")
         if self.off_scale:
             say("off-scale", f"A hand meter cannot tell above {self.level(percent('meter high'))}: it is wet, and nobody knows how wet.", "stop")
         if self.judged == "meter":
@@ -391,8 +405,8 @@ class Wood:
             say("sample", "The sample speaks for its own place: cut it from the middle, well away from an end.")
         if self.judged == "log":
             say("slow", "Thick, waxed or sealed wood dries so slowly that it looks steady while wet inside. Read a fresh end cut as well.")
-        if self.judged != "log" and self.damp:
-            text = f"This air brings wood to {self.pc(self.here)}: left here, it gets no drier than that."
+        if self.judged != "log" and self.damp and not self.dry and (self.found is None or self.grade != "stop"):
+            text = f"Left in this air, it gets no drier than {self.pc(self.here)}."
             say("damp-shop", text)
         if not self.given.typed("humidity"):
             say("air-guessed", "The shop's humidity is our guess. A hygrometer tells.")
@@ -402,17 +416,17 @@ class Wood:
             say("species", text)
         if self.moved is not None and self.given.choice("figure") != "plain":
             say("figured", "Figured and spalted wood moves every way at once: the movement above is a rough guide.")
-        if self.grade in ("go", "caution"):
+        if self.grade in ("go", "caution") and not self.too_dry:
             first = "Cast it soon" if self.grade == "go" else "Once it is ready, cast it soon"
-            say("wrap", f"{first}, or wrap it: dry wood drinks from damp air within days.", "go")
+            say("wrap", f"{first}, or wrap it: dry wood takes up water from damp air within days.", "go")
         return tuple(out)
 
     def meter_cautions(self, say: _Say) -> None:
         """What a hand meter hides."""
-        if self.misled:
+        if self.misled and self.grade == "stop":
             say("meter-misled", "Meters are made for plain wood. Burl and decay fool them: go by weight.")
         if self.given.many("readings")[0] < percent("meter low") * (1 - 1e-9):
-            say("below-scale", f"A hand meter cannot tell below {self.level(percent('meter low'))}: that is what such a reading counts as.")
+            say("below-scale", f"A hand meter cannot tell below {self.level(percent('meter low'))}: a lower reading counts as that.")
         if len(self.read) < 3:
             say("few", "Take more readings: both ends, the middle, the thickest place. The core dries last.")
         elif self.read[-1] - self.read[0] > percent("match") + _METER_STEP / 2:
@@ -445,7 +459,7 @@ class Wood:
         if given.choice("home") == "own":
             out.append(self.air("Where it will live", given.si("home_temperature"), given.si("home_humidity"), self.home))
         lower = f"{self.level(percent('go'))}, or {self.level(self.home)} + {self.level(percent('match'))}"
-        out.append(Working("Nothing says wait up to", "the lower of the two", lower, self.level(self.limits.go)))
+        out.append(Working("No reason to wait up to", "the lower of the two", lower, self.level(self.limits.go)))
         if self.moved is not None and self.found is not None:
             s, m1 = self.pc(self.shrinkage.tangential), self.pc(min(self.found, percent("fibre saturation")))
             numbers = f"{self.size()} × ({self.pc(self.home).text} − {m1.text}) / (3000/{s.text} − 30 + {m1.text})"

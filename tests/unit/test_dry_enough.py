@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -46,7 +47,8 @@ def test_a_stop_leads_with_weighing_and_the_weight_when_dry() -> None:
 
 def test_air_that_never_dries_it_says_how_dry_air_must_be() -> None:
     reply = ask(readings="18", humidity="70")
-    assert "damp-shop" in cautions(reply) and "Not in this air: it stops at 13." in reply["headline"]["say"]
+    assert "damp-shop" not in cautions(reply)  # it is said once
+    assert reply["headline"]["say"].startswith("Dry it in air below 54 % humidity: in this air it stops at 13.")
     assert reply["changes"][0]["do"].startswith("Air below 54 % humidity")
 
 
@@ -58,8 +60,25 @@ def test_more_than_a_meter_can_tell() -> None:
 
 def test_less_than_a_meter_can_tell_counts_as_its_lowest() -> None:
     reply = ask(readings="2 3 3")
-    assert reply["values"]["moisture"]["shown"] == "4.0 %" and {"below-scale", "too-dry"} <= cautions(reply)
+    assert reply["values"]["moisture"]["shown"] == "4.0 %" and "below-scale" in cautions(reply)
     assert reply["lines"][0]["label"] == "It would swell up to"
+
+
+def test_wood_too_dry_for_where_it_will_live_is_told_to_wait_and_never_to_hurry() -> None:
+    reply = ask(readings="5 5.5 5", humidity="70")
+    assert reply["headline"]["tone"] == "caution" and "few weeks in air of about 42 % humidity" in reply["headline"]["say"]
+    assert "wrap" not in cautions(reply) and "damp-shop" not in cautions(reply) and "soon" not in reply["text"]
+    assert "Cast it soon" in ask(readings="7 7 7.5", humidity="70")["text"]
+
+
+def test_wood_that_is_as_dry_as_where_it_will_live_hardly_moves() -> None:
+    line = ask(readings="8 8 8")["lines"][0]
+    assert (line["label"], line["text"]) == ("It would hardly move", "0")
+
+
+def test_inches_are_told_as_fractions_throughout() -> None:
+    text = ask("imperial", readings="14 13 12", size="8 1/2")["text"]
+    assert "across 8 1/2 in" in text and not re.search(r"\d\.\d+ in\b", text)
 
 
 def test_cold_wood_is_set_up_and_a_meter_that_allows_for_it_is_not() -> None:
