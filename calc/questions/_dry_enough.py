@@ -197,7 +197,8 @@ class Wood:
 
     def length(self, metres: float, rounding: Rounding = "up") -> Shown:
         """A movement, without its sign, upwards."""
-        return self.given.write(abs(metres), ("length", Style("mm", step=0.1) if self.given.system == "metric" else Style("in", step=1 / 64, fraction=True)), rounding)
+        style = Style("mm", step=0.1) if self.given.system == "metric" else Style("in", step=1 / 64, fraction=True)
+        return self.given.write(abs(metres), ("length", style), rounding)
 
     def size(self) -> Shown:
         """The size across the grain."""

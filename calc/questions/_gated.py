@@ -82,7 +82,7 @@ def yes(given: Given, name: str) -> bool | None:
 def _headline(told: Told, label: str, empty: str, clear: str) -> Headline:
     stops, gaps, count = told.of(State.STOP), told.of(State.UNCHECKED), len(told.said)
     if stops:
-        return Headline(label, "STOP", "", f"{stops[0].text} {stops[0].action}", "stop")
+        return Headline(label, "STOP", "", f"{stops[0].action} {stops[0].text}".strip(), "stop")
     names = ", ".join(dict.fromkeys(gap.name.lower() for gap in gaps))
     if len(gaps) == count:
         return Headline(label, "Not checked", "", empty, "caution")

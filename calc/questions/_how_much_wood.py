@@ -409,7 +409,8 @@ class Wood:
             out.append(Line.of("Resin that soaks in", shown, f"add it back; it may be nothing, or {twice_that}"))
         if self.coat is not None:
             coat = self.given.write(self.coat, ("mass", Style("g", figures=2) if self.given.system == "metric" else Style("oz", step=0.1)), "up")
-            out.append(Line.of("One seal coat", coat, "mixed, and apart from the pour; 100 to 250 g on a square metre, common practice"))
+            spread = self.given.pick("100 to 250 g on a square metre", "0.33 to 0.82 oz on a square foot")
+            out.append(Line.of("One seal coat", coat, f"mixed, and apart from the pour; {spread}, common practice"))
         if self.given.system == "imperial":
             out.append(Line.of("The same in cubic inches", self.given.write(self.below, ("volume", Style("in³", figures=3)), "down")))
         if self.density is not None:

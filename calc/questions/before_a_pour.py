@@ -291,10 +291,12 @@ def _over(given: Given) -> bool:
 
 def shown(given: Given, found: Mapping[str, Finding]) -> dict[str, Finding]:
     """The findings worth a row before the pour: a later moment's gate only once something feeds it."""
-    later = {
+    later: dict[str, tuple[str, ...]] = {
         "G5-weighed": ("weighed_a",), "G17": ("gloves_on",), "G3-cure": ("hottest",), "G15-solvent": ("solvent",),
         "G15-away": ("put_away",), "G15": ("wiped_dry",),
     }  # fmt: skip
+    if not given.words("ratio_by"):  # one row says that the unit is missing
+        later["G5-weighed"] = ()
     return {key: finding for key, finding in found.items() if key not in later or any(given.typed(name) for name in later[key])}
 
 
@@ -312,7 +314,7 @@ def work(given: Given) -> Answer:
     """
     words = wording.gate_words("G1")
     cautions = [Caution("narrow-mould", "caution", words["note"])] if _over(given) else []
-    if given.maybe("sheet_depth") is not None and given.maybe("own_depth") is None:
+    if not cautions and given.maybe("sheet_depth") is not None and given.maybe("own_depth") is None:
         cautions.append(Caution("fresh-resin", "caution", words["fresh"]))
     return gated(
         tell(shown(given, findings(given)), given.system),

@@ -214,14 +214,26 @@ def _band(given: Given, it: Air) -> Band:
     thermometers = "thermometers" if it.measured else "thermometer"
     text = (
         f"Hygrometer off by {_per_cent(given, it.humidity_error)}, {thermometers} by {_apart(given.system, it.temperature_error_k)}: "
-        f"{texts[0]} to {texts[1]} {unit} above the dew point."
+        f"{_between(texts[0], texts[1], unit)} the dew point."
     )
     return Band(text, f"{texts[0]} {unit}", f"{texts[1]} {unit}")
 
 
+def _between(low: str, high: str, unit: str) -> str:
+    """From how far to how far over the dew point, without a sign.
+
+    >>> _between("2", "5", "°C"), _between("-2", "3", "°C"), _between("-13", "-4", "°F")
+    ('2 to 5 °C above', 'from 2 °C below to 3 °C above', '4 to 13 °F below')
+    """
+    if not low.startswith("-"):
+        return f"{low} to {high} {unit} above"
+    below = low.removeprefix("-")
+    return f"{high.removeprefix('-')} to {below} {unit} below" if high.startswith("-") or high == "0" else f"from {below} {unit} below to {high} {unit} above"
+
+
 def _cautions(given: Given, it: Air, coldest: Coldest) -> Iterator[Caution]:
     if it.margin_k <= 0:
-        yield Caution("dew", "stop", "Water is settling on it now. Warm it, wipe it, let it dry: resin does not bond to wet wood.")
+        yield Caution("dew", "stop", "It is wet by now: wipe it and let it dry when it is warm. Resin does not bond to wet wood.")
     if not coldest.measured:
         yield Caution(
             "surface", "caution", f"No surface measured: taken as {_degrees(given, it.surface_k)}, like the room. A stone bench or wood from a store is colder."

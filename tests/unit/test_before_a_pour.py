@@ -15,17 +15,17 @@ def answer(units: str = "metric", **inputs: str) -> dict[str, Any]:
     return reply
 
 
-def test_a_stop_leads_with_its_figures_and_the_remedy() -> None:
+def test_a_stop_leads_with_the_remedy_then_its_figures() -> None:
     headline = answer(depth="62", sheet_depth="50")["headline"]
     assert headline["text"] == "STOP" and headline["tone"] == "stop"
-    assert headline["say"] == "62 mm planned, the sheet allows 50 mm. Pour 50 mm at most, let it cool, then the next layer."
+    assert headline["say"] == "Pour 50 mm at most, let it cool, then the next layer. 62 mm planned, the sheet allows 50 mm."
 
 
 def test_the_lower_of_the_sheet_and_what_was_worked_out_counts() -> None:
     headline = answer(depth="50", sheet_depth="50", own_depth="9")["headline"]
     assert headline["tone"] == "stop"
-    assert headline["say"] == "50 mm planned, How deep and how hot? allows 9 mm. Pour 9 mm at most, let it cool, then the next layer."
-    assert answer(depth="60", sheet_depth="50", own_depth="80")["headline"]["say"].startswith("60 mm planned, the sheet allows 50 mm.")
+    assert headline["say"] == "Pour 9 mm at most, let it cool, then the next layer. 50 mm planned, How deep and how hot? allows 9 mm."
+    assert answer(depth="60", sheet_depth="50", own_depth="80")["headline"]["say"].endswith("60 mm planned, the sheet allows 50 mm.")
     row = answer(depth="8", sheet_depth="50", own_depth="9")["grids"][0]["rows"][0]
     assert row[1] == "No stop found" and "How deep and how hot? allows 9 mm" in row[2]
 
@@ -102,4 +102,4 @@ def test_too_much_solvent_for_the_room_is_told_once_and_stops_nobody() -> None:
 
 def test_solvent_left_in_the_room_stops() -> None:
     headline = answer(put_away="no")["headline"]
-    assert headline["say"] == "Solvent is still in the room. No flame: shut the solvent and carry it and its rags out first."
+    assert headline["say"] == "No flame: shut the solvent and carry it and its rags out first. Solvent is still in the room."

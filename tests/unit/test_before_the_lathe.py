@@ -19,10 +19,10 @@ def rows(reply: dict[str, Any]) -> list[tuple[str, str]]:
     return [(row[0], row[1]) for row in reply["grids"][0]["rows"]]
 
 
-def test_a_stop_leads_with_its_figures_and_the_remedy() -> None:
+def test_a_stop_leads_with_the_remedy_then_its_figures() -> None:
     headline = ask(speed="900", ceiling="600")["headline"]
     assert (headline["text"], headline["tone"]) == ("STOP", "stop")
-    assert headline["say"] == "900 rpm on the dial, the ceiling is 600 rpm. Set it to 600 rpm or less; start at the lowest."
+    assert headline["say"] == "Set it to 600 rpm or less; start at the lowest. 900 rpm on the dial, the ceiling is 600 rpm."
 
 
 def test_with_nothing_given_nothing_is_found_and_the_rest_is_left_out() -> None:

@@ -154,8 +154,8 @@ def test_three_parts_and_their_dowels() -> None:
 
 
 def test_a_height_wanted_that_the_parts_do_not_make() -> None:
-    assert ask(**STACK, total="190")["headline"]["say"].startswith("Make the parts 5 mm taller in all")
-    assert ask(**STACK, total="180")["headline"]["say"].startswith("Make the parts 5 mm shorter in all")
+    assert ask(**STACK, total="190")["headline"]["say"].startswith("For 190 mm in all, ask again with 5 mm more in the finished heights")
+    assert ask(**STACK, total="180")["headline"]["say"].startswith("For 180 mm in all, ask again with 5 mm less in the finished heights")
     assert ask(**STACK, total="185")["headline"]["tone"] == "go"
 
 

@@ -169,7 +169,7 @@ def test_how_much_resin_under_vacuum_at_a_time() -> None:
     reply = ask(**VACUUM)  # 2 L, a quarter, 1.10 g/mL
     assert (reply["headline"]["text"], reply["headline"]["unit"], reply["headline"]["tone"]) == ("550", "g", "go")
     more = ask(**{**VACUUM, "batch": "900"})
-    assert more["headline"]["tone"] == "caution" and lines(more)["Goes"] == "2 of 450 g"
+    assert more["headline"]["tone"] == "caution" and lines(more)["Goes it takes"] == "2 of 450 g"
     assert {"do": "A bucket of 3.28 L", "then": "all in one go"} in more["changes"]  # 900 / 1.1 / 0.25
 
 

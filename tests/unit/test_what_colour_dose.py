@@ -281,3 +281,10 @@ def test_contradictions_while_tinting_have_words_of_their_own() -> None:
 def test_ounces_read_as_well() -> None:
     reply = ask("imperial", batches="32 32 16", kind_1="mica", effect_1="pearl", step="0.01", depth="1 1/2")
     assert head(reply) == ("0.48", "oz", "go") and "1 1/2 in deep on white" in reply["headline"]["say"]
+
+
+def test_the_finer_scale_is_fine_enough_for_the_smallest_of_several_doses() -> None:
+    two = {"batches": "900 400", "colours": "2", "kind_1": "mica", "effect_1": "pearl", "kind_2": "dye", "effect_2": "tint", "depth": "25"}
+    other = {**two, "kind_1": "dye", "effect_1": "tint", "kind_2": "mica", "effect_2": "pearl"}
+    steps = [next(change["do"] for change in ask(**asked)["changes"] if "steps" in change["do"]) for asked in (two, other)]
+    assert steps[0] == steps[1] and ask(**two)["headline"]["say"].startswith("The smallest dose of dye")

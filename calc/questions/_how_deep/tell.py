@@ -49,7 +49,7 @@ def tell(case: Case, found: Looked) -> Answer:
         lines=_lines(case, found),
         limits=_limits(case, found),
         changes=changes(case, found),
-        band=_band(found),
+        band=_band(case, found),
         cautions=_cautions(case, found, against),
         working=_working(case, found),
         sources=("cure-solver", "cure-fit", "cure-trials", "film-formula", "building-thermal", tier_of(hot.peak.hottest_k).source),
@@ -124,7 +124,7 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
     given, outlook = case.given, found.outlook
     hot, middle, cool = outlook.hot, outlook.middle, outlook.cool
     assert hot is not None and middle is not None and cool is not None
-    lines = [Line("Hottest, band", warm_band(given, cool.peak.hottest_k, hot.peak.hottest_k), note="no forecast, a range")]
+    lines = [Line("Hottest it gets", warm_band(given, cool.peak.hottest_k, hot.peak.hottest_k), note="a range, no forecast")]
     lines.append(Line("At its hottest after", hours_band(given, [one.peak.time_s for one in (hot, middle, cool)])))
     if outlook.equal_m is not None:
         lines.append(Line.of("Counts as a wide pour of", depth(given, outlook.equal_m, "up"), "for the depth on the sheet"))
@@ -166,9 +166,9 @@ def _limits(case: Case, found: Looked) -> tuple[Limit, ...]:
     given, outlook = case.given, found.outlook
     tall, sheet = outlook.plan.tall, case.sheet_m
     rungs = [
-        ("no-stop", "No stop found up to", outlook.go, f"Hot end of the band stays at {given.write(GO_K, 'temperature', 'down')}."),
-        ("stop", "Stop above", outlook.stop, f"Hot end of the band passes {given.write(STOP_K, 'temperature', 'down')}, or the edge is too near."),
-        ("edge", "Middle estimate runs away at", outlook.edge, "No limit to plan with: the edge itself."),
+        ("no-stop", "No stop found up to", outlook.go, f"The hot end of the range stays at {given.write(GO_K, 'temperature', 'down')}."),
+        ("stop", "Stop above", outlook.stop, f"The hot end of the range passes {given.write(STOP_K, 'temperature', 'down')}, or the edge is too near."),
+        ("edge", "Middle estimate runs away at", outlook.edge, "The edge itself: never plan by it."),
     ]
     if sheet is not None and not tall:
         rungs.append(("sheet", "The sheet's deepest layer", sheet, "A ceiling: nothing here goes over it."))
@@ -181,11 +181,14 @@ def _limits(case: Case, found: Looked) -> tuple[Limit, ...]:
     return tuple(limits)
 
 
-def _band(found: Looked) -> Band:
+def _band(case: Case, found: Looked) -> Band:
     level = found.known.level
-    low, high = level.true_over_predicted
-    text = f"Known by {level.name}: in 19 of 20 such resins the true edge lies at {100 * low:.0f} to {100 * high:.0f} % of the middle estimate."
-    return Band(text)
+    low, high = (found.outlook.edge * over for over in level.true_over_predicted)
+    judged, way = f"Judged by {level.name}: 19 in 20 such resins begin to run away", "across" if found.outlook.plan.tall else "deep"
+    if found.outlook.edge >= _BOUNDLESS_M:
+        return Band(f"Judged by {level.name}; no depth was found at which it runs away.")
+    lowest, highest = _line(case, found, low), depth(case.given, _metres(case, found, high), "up")
+    return Band(f"{judged} between {lowest} and {highest} {way}.", str(lowest), str(highest))
 
 
 def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Caution, ...]:
@@ -219,9 +222,9 @@ def _ends(case: Case, found: Looked) -> Grid:
         ("No longer pours after", *(hours(given, end.working_s, "down") for end in ends)),
         ("Gels after", *(hours(given, end.gel_s, "down") for end in ends)),
         ("Mould, hottest spot", *(("over " if end.ran_away else "") + warm(given, end.mould_k).removeprefix("over ") for end in ends)),
-        ("Middle less skin", *("no forecast" if end.ran_away else difference(given, end) for end in ends)),
+        ("Middle hotter than skin by", *("no forecast" if end.ran_away else difference(given, end) for end in ends)),
     ]
-    return Grid("In the mould: both ends of the band", ("", "Cool end", "Middle", "Hot end"), tuple(rows))
+    return Grid("In the mould: both ends of the range", ("", "Cool end", "Middle", "Hot end"), tuple(rows))
 
 
 def _own_depth(case: Case, found: Looked, typed: str, against: tuple[Reason, ...]) -> str:
@@ -265,7 +268,7 @@ def _working(case: Case, found: Looked) -> tuple[Working, ...]:
     steps = [
         Working(
             "Rate of the reaction", "K25: da/dt = K25 · exp(-E/R (1/T - 1/298 K)) · (B + a^m)(1 - a)^n",
-            f"known by {level.name}; H {kinetics.heat / 1e3:.0f} J/g, E {kinetics.e / 1e3:.0f} kJ/mol",
+            f"judged by {level.name}; H {kinetics.heat / 1e3:.0f} J/g, E {kinetics.e / 1e3:.0f} kJ/mol",
             f"K25 {kinetics.k25 * 1e5:.3g} × 10⁻⁵ 1/s: workable {hours(given, kinetics.cool_s)} if kept at {given.write(298.15, 'temperature')}",
         ),
         Working(

@@ -133,7 +133,7 @@ def band(plan: Plan) -> Band:
     """How well the scale holds the ratio; for a volume of resin, what it may weigh."""
     low, high = (plan.smallest.b * (1 + sign * plan.hold) for sign in (-1, 1))
     text = f"About 19 times in 20, this scale's steps keep the ratio within {plan.percent(plan.hold)}"
-    text += f" (in the smallest pour, B as if {plan.mass(low).text} to {plan.mass(high)})."
+    text += f" (in the smallest pour, B may be {plan.mass(low).text} to {plan.mass(high)})."
     if plan.given.choice("known") == "volume" and not plan.given.typed("density") and plan.given.choice("by") == "weight":
         light, heavy = (plan.given.si("volume") * to_si(standard(name), "density", "g/mL") for name in ("density low", "density high"))
         text += f" That volume may weigh {plan.mass(light).text} to {plan.mass(heavy)}: the label's density would settle it."
@@ -172,7 +172,8 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
     if len(plan.pours) > 1:
         text = "Mix the next pour only when the last one is out of the bucket. Each has its own clock."
         out.append(Caution("one-at-a-time", "caution", text))
-    text = "Both parts by scale, never by eye. A fluid ounce is a volume, not an ounce on a scale. The label wins over this page."
+    ounces = plan.given.pick("", " A fluid ounce is a volume, not an ounce on a scale.")
+    text = f"Both parts by scale, never by eye.{ounces} The label wins over this page."
     out.append(Caution("by-eye", "caution", text))
     return tuple(out)
 

@@ -112,7 +112,7 @@ class Hoop:
         yield Line.of("Ridge on the blank at the lap", fine(given, self.thick, "up"), "turned away first, with light cuts")
         if self.fill is not None:
             pull = walls.hoop_pull(self.fill, given.si("density"), self.across)
-            yield Line.of("Pull on the lap", weight(given, pull), "as of that weight, over its whole height")
+            yield Line.of("Pull on the lap", weight(given, pull), "as that weight pulls, over its whole height")
 
     def changes(self) -> Iterator[Change]:
         """What would make it rounder."""

@@ -83,7 +83,8 @@ class Pile:
         stands = f"Faced, the stack stands {length(given, self.stands)}."
         if self.off:
             more = length(given, abs(self.off))
-            stands = f"Make the parts {more} {'taller' if self.off > 0 else 'shorter'} in all: {inside(stands)}"
+            change = f"{more} more" if self.off > 0 else f"{more} less"
+            stands = f"For {length(given, given.si('total'))} in all, ask again with {change} in the finished heights: like this, {inside(stands)}"
         text = ", ".join(height.text for height in heights)
         return Headline("Cast them, bottom first", text, heights[0].unit, f"{stands} {how[self.joint.kind]}", "caution" if self.off else "go")
 

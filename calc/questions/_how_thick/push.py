@@ -104,10 +104,10 @@ class Push:
         """What each part of the mould has to hold."""
         given = self.given
         if self.is_round:
-            yield Line.of("Pull on the seam", weight(given, self.force), "as of that weight, over its whole height")
+            yield Line.of("Pull on the seam", weight(given, self.force), "as that weight pulls, over its whole height")
         else:
             up = length(given, self.depth / 3)
-            yield Line.of("Push on the longest wall", weight(given, self.force), f"as of that weight, outwards, {up} above the floor")
+            yield Line.of("Push on the longest wall", weight(given, self.force), f"as that weight presses, outwards, {up} above the floor")
             corner = weight(given, self.force / 2)
             yield Line.of("Each end of that wall holds", corner, "screws, clamps or straps, not the sealant")
             other = given.maybe("wall_other")

@@ -211,7 +211,7 @@ def order_lines(case: Case) -> list[Line]:
         return []
     names = [portion.name for portion in case.portions]
     last = case.portions[-1]
-    why = f"it can do without {grams(case, last.spare, 'down')}" if last.spare > 0 else "it is the largest, so the same grams show least"
+    why = f"it can do without {grams(case, last.spare, 'down')}" if last.spare > 0 else "it is the largest, so the same amount shows least"
     return [Line("Fill in this order", ", then ".join(names), "", f"a shortage then lands in the last: {why}")]
 
 
@@ -284,6 +284,7 @@ def _shares(case: Case) -> Grid:
 # ---------------------------------------------------------------- cautions
 
 
+_MISTYPED = Caution("leak", "caution", "Where nothing leaks, something was typed wrong.")
 _LEAK = Caution("leak", "caution", "Where nothing leaks it went into a void under the wood, or something was typed wrong.")
 _FOAM = Caution("foam", "caution", "Far less went in than the level says. Look for air under the wood or foam on top, and read the level again.")
 
@@ -297,7 +298,7 @@ def cautions(case: Case) -> tuple[Caution, ...]:
     if case.pouring and case.surprise < -standard("leak"):
         out.append(_FOAM)
     if case.pouring and case.surprise > standard("leak"):
-        out.append(_LEAK)
+        out.append(_LEAK if case.wood.volume > 0 else _MISTYPED)
     if rough(case) and not case.pouring:
         largest = FROM[case.wanted.by_name()[0].name]
         out.append(Caution("rough", "caution", f"The spread is wide, most of it from {largest}. Measure that better before you mix."))

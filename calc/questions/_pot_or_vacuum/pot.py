@@ -173,7 +173,7 @@ def _headline(case: Case, stops: list[Stop]) -> Headline:
     if stops:
         return stops[0].remedy
     shrunk = per_cent(case.given, case.width_left(case.planned_pa), "up")
-    fits = f"The mould goes in, and bubbles are left at {shrunk} of their width."
+    fits = f"The mould fits, and bubbles are left at {shrunk} of their width."
     missing = [part for part in NEEDED if part in case.unread]
     if missing:
         return Headline("Pressure pot", "Not checked", "", f"Read {both([_named(part) for part in missing])} before any air goes in. {fits}", "caution")

@@ -87,7 +87,7 @@ def _lines(case: Case) -> Iterator[Line]:
     given = case.given
     yield Line.of("At a time, at most", _grams(case, case.most_kg, "down"), f"{per_cent(given, given.si('fill'))} of the bucket")
     if case.goes > 1:
-        yield Line("Goes", f"{case.goes} of {_grams(case, case.batch_kg / case.goes, 'up')}")
+        yield Line("Goes it takes", f"{case.goes} of {_grams(case, case.batch_kg / case.goes, 'up')}")
     if case.only_swells:
         then = "their size, and do not break"
     elif case.reading_pa < case.needed("vacuum breaks") * (1 - 1e-9):

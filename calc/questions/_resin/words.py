@@ -72,7 +72,7 @@ class Said:
     def lines(self) -> Iterator[Line]:
         """What is acted on next."""
         profile, given = self.profile, self.profile.given
-        yield Line.of("Middle estimate runs away at", self.depth(profile.middle_m), "the edge itself, no limit to plan with")
+        yield Line.of("Middle estimate runs away at", self.depth(profile.middle_m), "the edge itself: never plan by it")
         half = profile.bucket_s / 2
         mass = given.pick(f"{BUCKET_KG:g} kg", f"{given.write(BUCKET_KG, ('mass', Style('lb', figures=2)))}")
         yield Line(f"{mass} in a bucket: pour within", after(half, "down"), "", "half of what the model gives; spread what is left thin, outdoors")
@@ -110,7 +110,7 @@ class Said:
         sure, middle = self.depth(profile.no_stop_m), self.depth(profile.middle_m)
         if by_heat:
             yield Limit("no-stop", "No stop found up to", sure.text, sure.unit, "The fastest that this resin may well be.", True)
-        yield Limit("heat", "Middle estimate runs away at", middle.text, middle.unit, "The edge itself, no limit to plan with.")
+        yield Limit("heat", "Middle estimate runs away at", middle.text, middle.unit, "The edge itself: never plan by it.")
         if profile.sheet_m is not None:
             shown = self.depth(profile.sheet_m)
             yield Limit("sheet", "The sheet", shown.text, shown.unit, "Its own limit, never raised here.", not by_heat)
@@ -135,7 +135,7 @@ class Said:
         profile, level = self.profile, self.profile.known.level
         low, high = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
         told = [(shown, risk(level.odds(shown.si / profile.middle_m))) for shown in (high, low)]
-        text = f"Of resins of which no more than this is known ({level.name}), {told[0][1]} run away at {high}"
+        text = f"Of resins judged by {level.name}, {told[0][1]} run away at {high}"
         return Band(f"{text}, {told[1][1]} at {low}." if low.text != high.text else f"{text}.", str(low), str(high))
 
     @cached_property

@@ -52,7 +52,7 @@ def working(profile: Profile) -> Iterator[Working]:
     room = f"shop {profile.room_k - ZERO_C:.3g} °C"
     yield Working("Depth that just runs away", "wide pour that peaks at 65 °C, by secant", room, f"{1e3 * profile.middle_m:.1f} mm")
     yield Working(
-        "The same at the fast end", f"K25 × {level.rate_up:g}, known by {level.name}", room, f"{1e3 * profile.surest_m:.1f} mm: no stop found up to here"
+        "The same at the fast end", f"K25 × {level.rate_up:g}, judged by {level.name}", room, f"{1e3 * profile.surest_m:.1f} mm: no stop found up to here"
     )
     yield Working("Stop beyond", "middle / factor of what is known", f"{1e3 * profile.middle_m:.1f} mm / {level.stop_over:g}", f"{1e3 * profile.stop_m:.1f} mm")
     thick, _ = sheet.viscosity(profile.kind)

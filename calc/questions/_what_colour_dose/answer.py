@@ -66,7 +66,7 @@ def _dose(case: Case) -> Headline:
     lead = f"Start with {names}" if case.way == "effect" else f"The same again, {names}"
     where = "" if len(case.batches) == 1 else ", each batch" if case.equal else ", batch 1"
     shown = [case.on_scale(one, case.batches[0]) for one in case.colours]
-    small = [one for one in case.colours if case.too_small(one)]
+    small = case.small
     say = _how(case, small[0]) if small else _look(case) if case.way == "effect" else _write_down(case)
     tone: Tone = "caution" if small or case.over_caution else "go"
     return Headline(lead + where, " + ".join(one.text for one in shown), shown[0].unit, say, tone)
@@ -109,10 +109,9 @@ def _so_far(case: Case) -> Headline:
     text = " + ".join(case.percent(one.share).text for one in case.colours)
     say = f"That is {inside} in {case.resin_text(case.in_bucket)}."
     if case.batches:
-        small = [one for one in case.colours if case.too_small(one)]
         dose = " + ".join(case.on_scale(one, case.batches[0]).text for one in case.colours)
         say += f" Next batch: {dose} {case.face.unit}."
-        say += f" {_how(case, small[0])}" if small else ""
+        say += f" {_how(case, case.small[0])}" if case.small else ""
     if case.over_caution:
         say += " No more: it is past where to take care."
     elif not case.batches:
@@ -196,7 +195,7 @@ def _grids(case: Case) -> tuple[Grid, ...]:
     if case.tinting:
         rows.insert(0, ("This bucket, so far", str(case.resin_text(case.in_bucket)), *(str(case.fine(one.inside)) for one in case.colours)))
     if len(case.batches) > 1:
-        rows.append((f"{word}, in all", str(case.resin_text(case.resin)), *(str(case.on_scale(one, case.resin)) for one in case.colours)))
+        rows.append((f"{word}, in all", str(case.resin_text(case.resin)), *(str(case.in_all(one)) for one in case.colours)))
     if any(one.jar is not None for one in case.colours):
         rows.append(("In the jar", "", *("not checked" if one.jar is None else str(case.fine(one.jar)) for one in case.colours)))
     heads = tuple(f"Pre-mix of {one.name}" if one.strength is not None else f"{one.name[0].upper()}{one.name[1:]}" for one in case.colours)

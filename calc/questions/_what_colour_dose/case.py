@@ -130,6 +130,11 @@ class Case:
         """Whether that is less than this scale weighs well."""
         return bool(self.batches) and self.smallest_weighed(one) < self.least * (1 - 1e-9)
 
+    @cached_property
+    def small(self) -> tuple[Colour, ...]:
+        """Colours of which this scale weighs some dose badly, the smallest dose first."""
+        return tuple(sorted(filter(self.too_small, self.colours), key=self.smallest_weighed))
+
     def premix(self, one: Colour) -> tuple[float, Premix] | None:
         """A pre-mix worth making: its strength, and the whole of it; None where it would be mostly waste, or there is one."""
         strength = small_doses.premix_strength(self.smallest(one), self.least)
@@ -198,6 +203,13 @@ class Case:
         """What goes on the scale for a batch of so much resin: the colour, or the pre-mix that holds it."""
         dose = one.share * resin
         return self.grams(dose, one) if one.strength is None else self.grams(small_doses.premix(dose, one.strength).stock)
+
+    def in_all(self, one: Colour) -> Shown:
+        """What all batches take of it: the colour, or the pre-mix that holds it."""
+        need = self.need(one)
+        if one.strength is not None:
+            return self.on_scale(one, self.resin)
+        return self.face.show(need) if need >= self.least * (1 - 1e-9) else self.fine(need, 3, "up")
 
     # ------------------------------------------------------------ reading
 

@@ -37,7 +37,7 @@ def lines(case: Case) -> Iterator[Line]:
         if one.strength is None and case.too_small(one):
             yield from _ways(case, one)
     if len(case.colours) > 1:
-        yield Line("Together", f"{100 * case.load('caution'):.0f}", "%", "of what goes in without care; their parts of it added up, our judgement")
+        yield Line("Together", f"{100 * case.load('caution'):.0f}", "%", "of the most without care, each colour's part of it added up; our judgement")
     if (case.way == "effect" or case.tinting) and not case.over_stop:
         yield from _tinting(case)
     deep = case.given.maybe("bucket_depth")
@@ -97,7 +97,7 @@ def _tinting(case: Case) -> Iterator[Line]:
 
 def changes(case: Case) -> Iterator[Change]:
     """A finer scale, a surer count of drops, a cup in the real colour."""
-    small = [one for one in case.colours if case.too_small(one)]
+    small = case.small
     if case.over_stop:
         return
     for one in small[:1]:
