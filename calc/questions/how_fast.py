@@ -324,7 +324,13 @@ QUESTION = Question(
         Rule("lathe_mass", "ceiling", "falls", why="a heavier lathe"),
         Rule("bolted", "ceiling", "falls", ("no", "yes"), why="a firmer footing"),
         Rule("felt", "ceiling", "rises", ("still", "trembles", "walks"), {"felt_speed": "400"}, why="felt worse"),
+        Rule("vibration", "ceiling", "rises", given={"felt": "measured", "felt_speed": "400"}, why="more vibration"),
+        Rule("weight", "ceiling", "rises", given={"balance": "weight", "weight_radius": "100 mm", "diameter": "300 mm"}, why="more out of balance"),
+        Rule("thickness", "ceiling", "rises", why="a longer piece"),
+        Rule("own", "ceiling", "falls", why="a higher limit of one's own"),
+        Rule("marked", "ceiling", "falls", why="a higher marking on the chuck"),
         Rule("wheel", "ceiling", "rises", given={"operation": "buff"}, why="a larger wheel"),
+        Rule("wheel_marked", "ceiling", "falls", given={"operation": "buff"}, why="a higher marking on the wheel"),
     ),
     words={
         "outside": "{label}: {given} is outside the piece. It lies between the centre and the rim.",

@@ -131,3 +131,15 @@ def test_a_download_that_fails_is_told_and_leaves_nothing(copy: Path, trouble: s
     assert last.startswith("build.py: ") and told in last
     assert not (copy / "dist").exists()
     assert not list((copy / ".cache" / "stamps").glob("packages-*"))
+
+
+@pytest.mark.parametrize("arguments", [("list",), ("describe", "how-fast"), ("how-fast", "diameter=300", "--json")], ids=" ".join)
+def test_a_reader_that_has_read_enough_is_no_error(arguments: tuple[str, ...]) -> None:
+    """As with 'head', or a pager that was left."""
+    reader, writer = os.pipe()
+    os.close(reader)
+    try:
+        done = subprocess.run([sys.executable, "-m", "calc", *arguments], cwd=ROOT, stdout=writer, stderr=subprocess.PIPE, text=True, timeout=60, check=False)
+    finally:
+        os.close(writer)
+    assert (done.returncode, done.stderr) == (0, "")

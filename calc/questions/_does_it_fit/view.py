@@ -68,14 +68,14 @@ def _says(turn: Turn) -> str:
     given = turn.given
 
     def told(gap: float) -> str:
-        return f"strikes it by {length(given, -gap, 'up')}" if gap < 0 else f"clears it by {length(given, gap, 'down')}"
+        return f"strikes {{}} by {length(given, -gap, 'up')}" if gap < 0 else f"clears {{}} by {length(given, gap, 'down')}"
 
-    what = "the floor or the stand" if turn.outboard else "the gap" if turn.in_gap else "the bed"
-    says = f"The blank, {length(given, turn.along)} along the lathe, stands out {length(given, turn.mount)} on its mount"
-    says += f" and sweeps {length(given, turn.sweep, 'up')}."
-    says += f" Over {what} it {told(turn.bed_gap)}."
+    what = "the floor or stand" if turn.outboard else "the gap in the bed" if turn.in_gap else "the bed"
+    says = f"To the right of the headstock the blank, {length(given, turn.along)} along the lathe, stands out {length(given, turn.mount)} on its mount"
+    says += f" and sweeps {length(given, turn.sweep, 'up')}. It {told(turn.bed_gap).format(what)}"
     if turn.banjo_gap is not None:
-        says += f" Over the banjo it {told(turn.banjo_gap)}; the banjo is drawn {'under it' if turn.passes else 'beyond its face'}."
+        says += f" and {told(turn.banjo_gap).format('the banjo')}, which is drawn {'under it' if turn.passes else 'beyond its face'}"
+    says += ". The tailstock is up." if turn.tailed else "."
     if turn.keep is not None and turn.keep < turn.sweep - 0.001:
         says += f" The lines in it are the round of {length(given, turn.keep)}."
     return says

@@ -51,10 +51,11 @@ def curve(given: Given, outlook: Outlook, material: Material) -> tuple[Drawing, 
     limit = material.gives_way_k
     marks = [] if limit is None else [(f"{material.name} gives way", limit)]
     marks += [(name, level) for name, level in (("yellows", YELLOWS_K), ("water boils", BOILS_K)) if limit is None or abs(level - limit) > _APART_K]
+    marks = [(name, level) for name, level in marks if level < most]
     apart = (middle.peak.hottest_k - middle.mould_k) / (most - outlook.plan.air_k)
     drawing = chart(
         "How hot, and when",
-        _says(given, outlook),
+        _says(given, outlook, marks),
         Axis.of(word, 0, last / scale),
         Axis.of(unit, air, from_si(most, "temperature", unit)),
         traces=[
@@ -62,7 +63,7 @@ def curve(given: Given, outlook: Outlook, material: Material) -> tuple[Drawing, 
             ("middle" if apart > _APART else "middle, and mould", "trace", points(middle, "hottest_k")),
             ("mould" if apart > _APART else "", "measure", points(middle, "mould_k")),
         ],
-        levels=[(name, from_si(level, "temperature", unit)) for name, level in marks if level < most],
+        levels=[(name, from_si(level, "temperature", unit)) for name, level in marks],
     )
     return drawing, _grid(given, hot, middle, last)
 
@@ -79,14 +80,16 @@ def _thinned(course: Course, last: float) -> Sequence[Moment]:
     return sorted({*seen[::share], seen[-1], course.peak}, key=lambda one: one.time_s) if course.peak in seen else seen[::share]
 
 
-def _says(given: Given, outlook: Outlook) -> str:
+def _says(given: Given, outlook: Outlook, marks: Sequence[tuple[str, float]]) -> str:
     hot, middle = outlook.hot, outlook.middle
     assert hot is not None and middle is not None
     ends = []
     for name, course in (("The middle estimate", middle), ("the hot end of the band", hot)):
         peak, at = warm(given, course.peak.hottest_k), hours(given, course.peak.time_s)
         ends.append(f"{name} runs past {peak.removeprefix('over ')} after {at}" if course.ran_away else f"{name} peaks at {peak} after {at}")
-    return f"Hottest place in the resin over time. {'; '.join(ends)}. The mould stays at or below {warm(given, middle.mould_k)} in the middle estimate."
+    says = f"Hottest place in the resin over time. {'; '.join(ends)}. The mould stays at or below {warm(given, middle.mould_k)} in the middle estimate."
+    across = [f"{name}, {given.write(level, 'temperature')}" for name, level in marks]
+    return f"{says} Lines across: {'; '.join(across)}." if across else says
 
 
 def _grid(given: Given, hot: Course, middle: Course, last: float) -> Grid:

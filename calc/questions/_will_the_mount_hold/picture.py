@@ -115,5 +115,6 @@ def bare_ring(given: Given, diameter: float, thick: float, held: float, bare: fl
     beside = 1.3 * thick + 0.05 * diameter
     sketch.measure((beside, -diameter / 2), (beside, diameter / 2), str(length(given, diameter)))
     left_bare = f", its face left bare to {length(given, bare, 'up')}" if given.choice("hold") == "glue" else ""
-    says = f"From the side: the piece turned round on a {_HELD[given.choice('hold')]} of {length(given, held)}{left_bare}. What comes off the rim is marked."
+    says = f"From the side: the piece, {length(given, diameter)} across, turned round on a {_HELD[given.choice('hold')]} of {length(given, held)}{left_bare}."
+    says += " What comes off the rim is marked."
     return sketch.drawing("Turned round, from the side", says)
