@@ -6,6 +6,7 @@ import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from calc.casting.outlines import Point
 
@@ -160,6 +161,49 @@ def inside_convex(corners: Sequence[Point], frame: Sequence[Point]) -> tuple[Poi
     return tuple(kept)
 
 
+@lru_cache(maxsize=128)
+def common(one: tuple[Point, ...], other: tuple[Point, ...]) -> tuple[tuple[int, tuple[Point, ...]], ...]:
+    """What two outlines share, as outlines to be counted in (1) or taken off (-1).
+
+    Parameters
+    ----------
+    one, other : corners in order either way round, of any shape that does not cross itself.
+
+    Returns
+    -------
+    tuple of (int, tuple of points)
+        none where they share nothing.
+
+    Notes
+    -----
+    An outline with a corner turned in is the sum of the triangles from its first corner to each side, those swept backwards taken off.
+
+    Examples
+    --------
+    >>> common(((0, 0), (2, 0), (2, 2), (0, 2)), ((1, 1), (3, 1), (3, 3), (1, 3)))
+    ((1, ((1, 1), (2.0, 1.0), (2.0, 2.0), (1.0, 2.0))),)
+
+    References
+    ----------
+    As :func:`inside_convex`.
+    """
+    if _apart(one, other):
+        return ()
+    frames = sorted((outline for outline in (one, other) if _is_convex(outline)), key=len)
+    if frames:
+        frame = frames[0]
+        kept = inside_convex(other if frame is one else one, _anticlockwise(frame))
+        return ((1, kept),) if kept else ()
+    first, out = other[0], []
+    for a, b in itertools.pairwise(other[1:]):
+        turn = _left_of(first, a, b)
+        kept = inside_convex(one, (first, a, b) if turn > 0 else (first, b, a)) if turn else ()
+        if kept:
+            out.append((1 if turn > 0 else -1, kept))
+    way = 1 if _left_about(other) > 0 else -1
+    return tuple((way * sign, kept) for sign, kept in out)
+
+
 def shared_area(outlines: Sequence[Sequence[Point]]) -> float:
     """Area that lies inside every one of several outlines, by even lines across the lowest and highest they share.
 
@@ -215,6 +259,27 @@ def _cut_by_circle(start: Point, end: Point, radius: float) -> list[tuple[Point,
         places += [t for t in ((-b - math.sqrt(root)) / a, (-b + math.sqrt(root)) / a) if 0 < t < 1]
     points = [*((start[0] + t * dx, start[1] + t * dy) for t in places), end]
     return [(p, q, math.hypot(p[0] + q[0], p[1] + q[1]) < 2 * radius * (1 - _TOUCHES)) for p, q in itertools.pairwise(points)]
+
+
+def _apart(one: Sequence[Point], other: Sequence[Point]) -> bool:
+    """Whether the two lie beside or over each other, by the boxes round them."""
+    return any(
+        max(p[way] for p in one) <= min(p[way] for p in other) or max(p[way] for p in other) <= min(p[way] for p in one) for way in (0, 1)
+    )
+
+
+def _is_convex(corners: Sequence[Point]) -> bool:
+    turns = [_left_of(a, b, c) for (a, b), (_, c) in zip(_sides(corners), _sides([*corners[1:], corners[0]]), strict=True)]
+    return all(turn >= 0 for turn in turns) or all(turn <= 0 for turn in turns)
+
+
+def _left_about(corners: Sequence[Point]) -> float:
+    """Twice the area, above 0 where the corners go anticlockwise."""
+    return sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in _sides(corners))
+
+
+def _anticlockwise(corners: tuple[Point, ...]) -> tuple[Point, ...]:
+    return corners if _left_about(corners) > 0 else corners[::-1]
 
 
 def _left_of(a: Point, b: Point, p: Point) -> float:

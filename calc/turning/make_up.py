@@ -1,5 +1,7 @@
 """A blank of resin with woods in it: what it weighs, and where its centre of mass lies from the axis it turns about.
 
+A wood, a metal disc or a stone may be let into woods named before it: it then takes their place for as deep as both go, counted from one face.
+
 Seen from the face: x to the right, y up, the blank's middle at the origin; directions as angles in radians, anticlockwise from the
 right. Lengths m, masses kg, densities kg/m3, out of balance kg m.
 """
@@ -11,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from calc.casting.outlines import Point, oblong
-from calc.turning.clipping import Moments, inside_circle, inside_convex, inside_outline, moved
+from calc.turning.clipping import Moments, common, inside_circle, inside_convex, inside_outline, moved
 
 _CORNERS = 96  # corners that stand for a circle of wood, made to have its area
 _SWEEP = math.pi / 4  # most that one side of a slice's far edge sweeps
@@ -34,11 +36,12 @@ class Blank:
 
 @dataclass(frozen=True)
 class Wood:
-    """One wood, or anything else set into the resin: its outline, its density and how deep it goes."""
+    """One wood, or anything else set into the resin: its outline, its density, how deep it goes, and whether it is let into those before it."""
 
     corners: tuple[Point, ...]
     density: float
     depth_m: float
+    let_in: bool = False
 
     def moved(self, dx: float, dy: float) -> Wood:
         """The same one moved by so much."""
@@ -157,12 +160,12 @@ def inside(blank: Blank, corners: Sequence[Point], axis: Point = (0.0, 0.0), tur
 
 
 def weigh(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_m: float | None = None) -> Body:
-    """Mass and out of balance: m = rho_0 A t + sum dm, U = sum dm c - o m, dm = (rho - rho_0) A_wood t_wood.
+    """Mass and out of balance: m = rho_0 A t + sum dm, U = sum dm c - o m, dm = rho A_wood t_wood less what was there before.
 
     Parameters
     ----------
     blank : as it was before turning.
-    woods : what is set in it; they do not overlap.
+    woods : what is set in it; they do not overlap, but for one that is let into those before it.
     axis : o, where it is mounted, from its middle, m.
     turned_m : turned down to this size across; for a round blank no more than :func:`true_round`.
 
@@ -189,12 +192,57 @@ def weigh(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_
     else:
         whole = Moments(math.pi * turned_m**2 / 4, 0.0, 0.0)
     per_area = blank.density * blank.thickness_m
-    mass, x, y = per_area * whole.area, per_area * whole.x, per_area * whole.y
-    for wood in woods:
-        kept = inside(blank, wood.corners, axis, turned_m)
-        more = (wood.density - blank.density) * wood.depth_m
-        mass, x, y = mass + more * kept.area, x + more * kept.x, y + more * kept.y
-    return Body(mass, x, y)
+    bodies = [Body(per_area * whole.area, per_area * whole.x, per_area * whole.y), *swaps(blank, woods, axis, turned_m)]
+    return Body(sum(body.mass_kg for body in bodies), sum(body.x for body in bodies), sum(body.y for body in bodies))
+
+
+def swaps(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_m: float | None = None) -> list[Body]:
+    """What each wood adds to what was in its place before it, as mass and moments about the axis; below 0 where it is lighter.
+
+    Parameters
+    ----------
+    blank, woods, axis, turned_m : as for :func:`weigh`.
+
+    Returns
+    -------
+    list of Body
+        one for each wood.
+
+    Examples
+    --------
+    A brass disc 4 mm deep, let into wood that goes right through:
+
+    >>> wood, brass = Wood(band(0.0, 0.0, 1.0, 1.0), 650, 0.050), Wood(round_wood(0.050, (0.060, 0.020)), 8500, 0.004, let_in=True)
+    >>> round(1000 * swaps(Blank(0.300, 0.050, 1150), [wood, brass])[1].mass_kg, 3)
+    61.654
+
+    References
+    ----------
+    As :func:`weigh`.
+    """
+
+    def there(before: int, corners: tuple[Point, ...], depth: float) -> Body:
+        """What an outline holds down to a depth, with so many of the woods in place."""
+        mass, x, y = _of(blank.density * depth, inside(blank, corners, axis, turned_m))
+        for number, wood in enumerate(woods[:before]):
+            deep = min(depth, wood.depth_m)
+            for sign, shared in common(corners, wood.corners):
+                own = _of(wood.density * deep, inside(blank, shared, axis, turned_m))
+                was = there(number if wood.let_in else 0, shared, deep)
+                mass, x, y = mass + sign * (own[0] - was.mass_kg), x + sign * (own[1] - was.x), y + sign * (own[2] - was.y)
+        return Body(mass, x, y)
+
+    out = []
+    for number, wood in enumerate(woods):
+        own = _of(wood.density * wood.depth_m, inside(blank, wood.corners, axis, turned_m))
+        was = there(number if wood.let_in else 0, wood.corners, wood.depth_m)
+        out.append(Body(own[0] - was.mass_kg, own[1] - was.x, own[2] - was.y))
+    return out
+
+
+def _of(per_area: float, kept: Moments) -> tuple[float, float, float]:
+    """Mass and moments of so much for each square metre."""
+    return per_area * kept.area, per_area * kept.x, per_area * kept.y
 
 
 def round_wood(across_m: float, middle: Point) -> tuple[Point, ...]:

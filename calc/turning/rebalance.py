@@ -51,7 +51,7 @@ def shift_to_balance(blank: Blank, woods: Sequence[Wood], which: Sequence[int]) 
         body = make_up.weigh(blank, moved)
         if body.unbalance <= near:
             return dx, dy
-        more = sum((wood.density - blank.density) * wood.depth_m * make_up.inside(blank, wood.corners).area for wood in (moved[number] for number in which))
+        more = body.mass_kg - make_up.weigh(blank, [wood for number, wood in enumerate(moved) if number not in which]).mass_kg
         if abs(more) < _LEAST * body.mass_kg:
             return None
         dx, dy = dx - body.x / more, dy - body.y / more
@@ -97,7 +97,7 @@ def balanced_centre(blank: Blank, woods: Sequence[Wood]) -> Point | None:
         body = make_up.weigh(blank, woods, (x, y), across)
         if body.unbalance <= near:
             return x, y
-        more = sum((wood.density - blank.density) * wood.depth_m * make_up.inside(blank, wood.corners, (x, y), across).area for wood in woods)
+        more = body.mass_kg - make_up.weigh(blank, (), (x, y), across).mass_kg
         if abs(more) < _LEAST * body.mass_kg:
             return None
         x, y = x + body.x / more, y + body.y / more
