@@ -2,20 +2,24 @@
 
 from __future__ import annotations
 
-from calc.answers import Answer, Carry, Caution, Figure, Headline, Line, Working, figure
-from calc.quantity import Style, rpm_text
+from calc.answers import Answer, Caution, Figure, Headline, Line, Working, figure
+from calc.quantity import rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._where_is_the_weight import moves, words
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.drawing import drawing
 from calc.questions._where_is_the_weight.fields import FIELDS
+from calc.questions._where_is_the_weight.handed import handed
 from calc.questions._where_is_the_weight.moves import Centre, Shift
 from calc.questions._where_is_the_weight.parts import clock
 from calc.questions._where_is_the_weight.working import sources, working
 from calc.turning import balance
 
 WORDS = {
-    "overlap": "{label}: part of it lies where {other} is, and would be counted twice. Move one of the two.",
+    "overlap": "{label}: part of it lies where {other} is, and would be counted twice. Move one of the two, or say that this one is let into it.",
+    "in-none": "{label}: no wood named above lies there. Choose the resin, or look at its place again.",
+    "times-apart": "{label}: {low} and {high} are not of the same swing. Count again; there and back is one.",
+    "too-quick": "{label}: one swing in {period} puts the centre of mass {found} from the spindle, outside the blank. There and back is one: count again.",
     "too-deep": "{label}: {given} is more than the blank's thickness, {thickness}.",
     "outside-blank": "{label}: {given} puts all of it outside the blank, which reaches {reach} from its centre.",
     "odd-corners": "{label}: {count} numbers came, and each corner has two. Write right, then up, for each in turn.",
@@ -37,7 +41,7 @@ WORDS = {
 
 def work(given: Given) -> Answer:
     """Answer the question."""
-    if given.choice("way") == "hung" and given.choice("spindle") != "free":
+    if given.choice("way") in ("hung", "swing") and given.choice("spindle") != "free":
         return _held(given)
     case = Case(given)
     told = moves.stages(case) if case.made else []
@@ -56,53 +60,28 @@ def work(given: Given) -> Answer:
         sources=sources(case),
         grids=grids,
         drawings=(drawing(case, shift if case.matters else None),),
-        carries=(_carry(case),),
+        carries=handed(case),
         values=_values(case, shift, cut),
-        extra={"weights": [{"kg": weight, "rad": towards} for weight, towards in weights], "heavy": case.body.heavy},
+        extra={"weights": [] if case.hidden else [{"kg": weight, "rad": towards} for weight, towards in weights], "heavy": case.body.heavy},
     )
 
 
 def _held(given: Given) -> Answer:
     """A spindle that is not free tells nothing."""
     if given.choice("spindle") == "belt":
-        head = Headline("First", "Belt off", "", "Slip the belt off its pulley, then hang the weight again: the spindle has to turn at a touch.", "stop")
-        why = "The belt and the motor hold it still, and hide more than a small weight moves."
+        head = Headline("First", "Belt off", "", "Slip the belt off its pulley, then try again: the spindle has to turn at a touch.", "stop")
+        why = "The belt and the motor hold it still, and hide more than a small weight moves. They brake a swing as well."
     else:
         head = Headline("First", "Off the lathe", "", "Use two supports and a kitchen scale instead, before it is mounted: choose that above.", "stop")
-        why = "A motor on the spindle drags and catches: it stands still well out of balance."
+        why = "A motor on the spindle drags and catches: it stands still well out of balance, and swings as its magnets will."
     return Answer(
         head,
         lines=(Line("Or feel for it", "Lowest speed", note="Out of the line of the rim; stop at the first tremble. 'How fast?' takes what you felt."),),
         cautions=(Caution("drive", "stop", f"Why not: {why}"),),
-        working=(Working("Free spindle", "U = w r", given.label_of("spindle"), "not told by a weight"),),
+        working=(Working("Free spindle", "U = w r", given.label_of("spindle"), "told by no weight and no swing"),),
         sources=("practice",),
         values={name: figure(None, kind) for name, kind in (("weight", "mass"), ("unbalance", "out of balance"))},
     )
-
-
-def _carry(case: Case) -> Carry:
-    """To the speed, as it is without any weight."""
-    given = case.given
-    fine = Style(given.pick("mm", "in"), step=1 if given.system == "metric" else 0.05)
-    inputs = {"diameter": str(given.write(case.swept, ("length", fine), "up"))}
-    if case.way == "hung":
-        small = Style(given.pick("g", "oz"), figures=3)
-        closer = Style(given.pick("mm", "in"), step=0.1 if given.system == "metric" else 0.01)
-        inputs |= {
-            "balance": "weight",
-            "weight": str(given.write(given.si("hung"), ("mass", small), "up")),
-            "weight_radius": str(given.write(given.si("hung_at"), ("length", closer))),
-        }
-        return Carry("how-fast", inputs)
-    off = Style(given.pick("mm", "in"), step=0.1 if given.system == "metric" else 0.01)
-    inputs |= {
-        "balance": "known",
-        "eccentricity": str(given.write(case.body.eccentricity_m, ("length", off), "up")),
-        "mass": str(given.write(case.body.mass_kg, "mass", "up")),
-    }
-    if case.made:
-        inputs["thickness"] = str(given.write(case.blank.thickness_m, ("length", off)))
-    return Carry("how-fast", inputs)
 
 
 def _values(case: Case, shift: Shift | None, cut: Centre | None) -> dict[str, Figure]:
@@ -133,6 +112,7 @@ _PLAIN = {field.name: "" for field in FIELDS} | {"way": "mounted", "blank": "rou
 _ROUND = _PLAIN | {"wood1_shape": "round", "wood1_across": "80 mm", "wood1_out": "60 mm", "wood1_by": "density", "wood1_density": "0.7"}
 _HALF = _PLAIN | {"wood1_shape": "half", "wood1_by": "density", "wood1_density": "0.7"}
 _HUNG = _PLAIN | {"way": "hung", "sweep": "400 mm", "spindle": "free", "hung": "80 g", "hung_at": "140 mm"}
+_SWING = _PLAIN | {"way": "swing", "thickness": "", "spindle": "free", "swings": "yes", "timings": "40", "mass": "5000 g", "across": "400 mm"}
 _SCALE = _PLAIN | {"way": "scale", "sweep": "300 mm", "mass": "4000 g", "apart": "250 mm", "at_3": "2100 g", "at_12": "2000 g"}
 
 QUESTION = Question(
@@ -141,7 +121,7 @@ QUESTION = Question(
     moment="at the lathe",
     order=12,
     summary="The heavy spot, the weight that balances it, and where to shift the wood or the centre.",
-    lead="From the make-up, from two supports and a kitchen scale, or from a weight hung on the free spindle.",
+    lead="From the make-up, from two supports and a kitchen scale, or on the free spindle: by a weight hung on, or by how it swings.",
     fields=FIELDS,
     work=work,
     words=WORDS,
@@ -163,6 +143,9 @@ QUESTION = Question(
         Rule("lathe_mass", "under", "falls", given=_HALF, why="a heavier lathe never asks for a slower start"),
         Rule("hung", "unbalance", "falls", given=_HUNG, why="a heavier weight balances more"),
         Rule("hung", "under", "rises", given=_HUNG, why="more out of balance never runs faster"),
+        Rule("counted", "unbalance", "falls", given=_SWING, span=(3, 20), why="quicker swings are never less out of balance"),
+        Rule("mass", "unbalance", "falls", given=_SWING, why="a heavier blank that swings as quickly is never less out of balance"),
+        Rule("reach", "unbalance", "falls", given=_SWING, why="a wider swing that is as quick is never less out of balance"),
         Rule("at_3", "off", "falls", given=_SCALE, span=(2000, 3900), why="more on one side is farther from the middle"),
     ),
 )

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from calc import desk
-from calc.turning import balance, make_up, rebalance
+from calc.turning import balance, make_up, rebalance, swing
 from calc.turning.clipping import inside_circle
 from calc.turning.make_up import Blank, Wood
 
@@ -40,8 +40,10 @@ BRASS = Wood(make_up.round_wood(0.050, (-0.040, -0.060)), 8500, 0.004)
             [Wood(make_up.round_wood(0.070, (0.050, 0.020)), 650, 0.050), BRASS], (0, 0), None, 3.5021, -2.0330, -1.5385, 8928,
         ),
         (DISC, [ROUND], (0.002, -0.0015), None, 3.8877, -4.7273, 1.5, 19281),
+        # brass 60 mm across let 5 mm into the middle of the round wood: (8500 - 700) x pi 0.03^2 x 0.005 = 0.11027 kg at 60 mm more, -10603 + 6616 g mm
+        (DISC, [ROUND, Wood(make_up.round_wood(0.060, (0.060, 0.0)), 8500, 0.005, let_in=True)], (0, 0), None, 3.9980, -0.9972, 0, 3987),
     ],
-    ids=["round", "half", "segment", "block", "free", "free turned down", "free turned down more", "brass part deep", "off centre"],
+    ids=["round", "half", "segment", "block", "free", "free turned down", "free turned down more", "brass part deep", "off centre", "brass let in"],
 )  # fmt: skip
 def test_eccentricity(blank: Blank, woods: list[Wood], axis: Any, turned: float | None, kg: float, x_mm: float, y_mm: float, g_mm: float) -> None:
     body = make_up.weigh(blank, woods, axis, turned)
@@ -72,6 +74,16 @@ def test_a_weight_hung_on_the_free_spindle(grams: float, radius: float, kg: floa
     shown = {"way": "hung", "sweep": "420", "hung": str(grams), "hung_at": str(radius), "about": f"{kg} kg"}
     values = desk.answer("where-is-the-weight", shown, "metric", shown)["values"]
     assert (1e6 * values["unbalance"]["si"], 1000 * values["off"]["si"]) == (pytest.approx(g_mm), pytest.approx(e_mm, abs=0.005))
+
+
+@pytest.mark.parametrize("kg, radius, seconds, u_kg_mm, e_mm", [(5, 200, 4.0, 25.16, 5.03), (9.145, 225, 3.0, 103.5, 11.3)])  # by hand
+def test_the_time_of_a_swing(kg: float, radius: float, seconds: float, u_kg_mm: float, e_mm: float) -> None:
+    """A body that swings about an axis, J = m R^2 / 2 for a disc: U = 4 pi^2 J / (g T^2)."""
+    found = swing.unbalance_of_swing(swing.disc_inertia(kg, 2 * radius / 1000), seconds)
+    assert 1000 * found == pytest.approx(u_kg_mm, rel=0.0005)
+    shown = {"way": "swing", "across": str(2 * radius), "mass": f"{kg} kg", "timings": str(10 * seconds), "counted": "10"}
+    values = desk.answer("where-is-the-weight", shown, "metric", shown)["values"]
+    assert (1000 * values["unbalance"]["si"], 1000 * values["off"]["si"]) == (pytest.approx(u_kg_mm, rel=0.0005), pytest.approx(e_mm, abs=0.05))
 
 
 @pytest.mark.parametrize(

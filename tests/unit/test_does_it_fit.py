@@ -170,8 +170,10 @@ def test_a_guessed_swing_is_a_caution_and_named() -> None:
 
 
 def test_it_goes_on_to_its_speed_only_when_it_fits() -> None:
-    (carry,) = ask(**MEASURED)["carries"]
-    assert carry["to"] == "how-fast" and carry["inputs"]["diameter"] == "425 mm" and carry["inputs"]["hold"] == "glue"
+    carries = {carry["to"]: carry["inputs"] for carry in ask(**MEASURED)["carries"]}
+    assert list(carries) == ["how-fast", "will-the-mount-hold", "where-is-the-weight"]
+    assert carries["how-fast"]["diameter"] == "425 mm" and carries["how-fast"]["hold"] == "glue"
+    assert carries["where-is-the-weight"]["side"] == "300 mm" and carries["where-is-the-weight"]["blank"] == "square"
     assert not ask(across="300", along="50", swing="400")["carries"]
 
 

@@ -15,7 +15,6 @@ DISC = {"across": "300", "thickness": "50"}
 ROUND = {**DISC, "wood1_across": "100", "wood1_out": "60", "wood1_by": "density", "wood1_density": "0.7"}
 HALF = {**DISC, "wood1_shape": "half", "wood1_by": "density", "wood1_density": "0.65"}
 SCALE = {"way": "scale", "sweep": "300", "mass": "4000", "apart": "250", "at_3": "2100", "at_12": "2000"}
-HUNG = {"way": "hung", "sweep": "400", "hung": "80", "hung_at": "140"}
 TWO = {**ROUND, "wood2_shape": "block", "wood2_length": "40", "wood2_width": "60", "wood2_out": "90", "wood2_clock": "8", "wood2_by": "density"}
 TWO |= {"wood2_density": "0.9"}
 
@@ -261,7 +260,7 @@ def test_a_centre_that_leaves_less_than_is_wanted_is_no_remedy() -> None:
     assert any(do.startswith("Mount it") for do in told["280"]) and not any(do.startswith("Mount it") for do in told["299"])
 
 
-# --- off the lathe, and on a free spindle ------------------------------------------------------------------
+# --- off the lathe ------------------------------------------------------------------
 
 
 def test_two_supports_and_a_scale() -> None:
@@ -283,35 +282,6 @@ def test_readings_that_cannot_be() -> None:
     assert code(ask(**{**SCALE, "at_3": "4100"})) == ("at_3", "more-than-all")
     assert code(ask(**{**SCALE, "apart": "350"})) == ("apart", "apart")
     assert code(ask(**{**SCALE, "apart": "300", "at_3": "3900", "at_12": "3900"})) == ("at_3", "centre-outside")
-
-
-def test_a_weight_on_the_free_spindle() -> None:
-    reply = ask(**HUNG)
-    assert (reply["headline"]["label"], reply["headline"]["text"]) == ("Fix on the light side", "80")
-    assert "140 mm out, where it hung" in reply["headline"]["say"]
-    assert value(reply, "unbalance") == pytest.approx(0.0112)
-    assert reply["carries"][0]["inputs"] == {"diameter": "400 mm", "balance": "weight", "weight": "80.0 g", "weight_radius": "140.0 mm"}
-    assert code(ask(**{**HUNG, "hung_at": "210"})) == ("hung_at", "beyond")
-
-
-def test_friction_is_told_and_may_hide_it_all() -> None:
-    assert "up to 12 g" in ask(**HUNG, sticks="12")["band"]["text"] and "friction" not in cautions(ask(**HUNG, sticks="12"))
-    assert "friction" in cautions(ask(**HUNG, sticks="90"))
-
-
-@pytest.mark.parametrize("spindle, first", [("belt", "Belt off"), ("direct", "Off the lathe")])
-def test_a_spindle_that_is_not_free_tells_nothing(spindle: str, first: str) -> None:
-    reply = ask(way="hung", sweep="400", spindle=spindle)
-    assert (reply["headline"]["text"], reply["headline"]["tone"]) == (first, "stop") and reply["values"]["weight"]["si"] is None
-
-
-def test_what_it_hands_on_gives_a_speed() -> None:
-    for inputs in (ROUND, SCALE, HUNG):
-        for units in ("metric", "imperial"):
-            metric = {name: {"typed": text, "units": "metric"} for name, text in inputs.items()}
-            carry = desk.answer("where-is-the-weight", metric, units, inputs)["carries"][0]
-            reply = desk.answer(carry["to"], carry["inputs"], units, {})
-            assert reply["headline"] is not None, reply["text"]
 
 
 # --- what cannot be ------------------------------------------------------------------------------------------

@@ -260,14 +260,22 @@ class Told:
             yield Working("Weight", "typed, or outline × length × 1150 kg/m³", "", f"{turn.mass:.2f} kg")
 
     def carries(self) -> Iterator[Carry]:
-        """On to its top speed, once it fits."""
+        """On to its top speed, its mount and its balance, once it fits."""
         turn, given = self.turn, self.given
         if not turn.clears or turn.short or turn.overloaded or not 0.025 <= turn.sweep <= 1.0 or not 0.005 <= turn.along <= 1.0:
             return
-        told = {"operation": "rough", "diameter": str(length(given, turn.sweep, "up")), "hold": _HOLDS[turn.hold]}
-        if told["hold"] != "centres":
-            told["far_end"] = "live" if turn.tailed else "none"
-        yield Carry("how-fast", told | {"lathe": given.choice("lathe"), "thickness": str(length(given, turn.along, "up"))})
+        held = {"diameter": str(length(given, turn.sweep, "up")), "hold": _HOLDS[turn.hold]}
+        thick, lathe = {"thickness": str(length(given, turn.along, "up"))}, {"lathe": given.choice("lathe")}
+        weighed = {"mass": given.as_typed("mass")} if given.typed("mass") and 0.02 <= given.si("mass") <= 100 else {}
+        if held["hold"] != "centres":
+            held["far_end"] = "live" if turn.tailed else "none"
+        yield Carry("how-fast", {"operation": "rough"} | held | lathe | thick | weighed)
+        if held["hold"] != "centres":
+            yield Carry("will-the-mount-hold", held | thick | weighed)
+        size = {"square": {"side": "across"}, "rect": {"side": "length", "other_side": "width"}, "round": {"across": "across"}}.get(turn.form, {})
+        if size and all(0.025 <= given.si(name) <= 1.0 for name in size.values()):
+            outline = {there: given.as_typed(here) for there, here in size.items()}
+            yield Carry("where-is-the-weight", {"blank": "round" if turn.form == "round" else "square"} | outline | thick | lathe)
 
     def values(self) -> dict[str, Figure]:
         """Figures in SI."""

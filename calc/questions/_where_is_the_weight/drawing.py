@@ -36,7 +36,7 @@ def drawing(case: Case, shift: Shift | None) -> Drawing:
     _cross(sketch, case)
     size = _SPOT * case.swept
     out = min(case.place, case.swept / 2 - size)
-    if case.body.unbalance > 0:
+    if case.body.unbalance > 0 and not case.hidden:
         inwards = max(out - 3 * size, 0.4 * out)
         sketch.circle(_at(case, case.body.heavy, out), size, "spot").text(_at(case, case.body.heavy, inwards), "heavy")
         for weight, towards in case.weights:
@@ -53,12 +53,17 @@ def drawing(case: Case, shift: Shift | None) -> Drawing:
 def says(case: Case, shift: Shift | None, across: float) -> str:
     """What is to be seen, in words."""
     given = case.given
-    out = [f"{'Square cornered' if case.made and case.blank.corners else 'Round'}, {given.write(across, 'length')} across"]
+    out = [f"{'Square cornered' if case.shaped and case.blank.corners else 'Round'}, {given.write(across, 'length')} across"]
     if case.made:
-        out.append(f"{len(case.pieces)} {'woods' if len(case.pieces) > 1 else 'wood'} drawn in it")
+        metal = sum(piece.metal for piece in case.pieces)
+        woods = len(case.pieces) - metal
+        there = [f"{woods} {'woods' if woods > 1 else 'wood'}"] if woods else []
+        out.append(" and ".join([*there, *([f"{metal} of metal or stone"] if metal else [])]) + " drawn in it")
         if case.axis != (0.0, 0.0):
             out.append("the cross is where the spindle sits")
-    if case.body.unbalance > 0:
+    if case.hidden:
+        out.append("no heavy spot shows")
+    elif case.body.unbalance > 0:
         out.append(f"heavy spot (red) at {clock(case.body.heavy)}")
         for weight, towards in case.weights:
             out.append(f"{case.grams(weight)} (dark) at {clock(towards)}, {given.write(case.place, 'length')} from the spindle")
@@ -70,8 +75,8 @@ def says(case: Case, shift: Shift | None, across: float) -> str:
 
 
 def _rim(case: Case) -> Sequence[Point]:
-    across = case.blank.across_m if case.made else case.swept
-    return case.blank.corners if case.made and case.blank.corners else oval(across, across)
+    across = case.blank.across_m if case.shaped else case.swept
+    return case.blank.corners if case.shaped and case.blank.corners else oval(across, across)
 
 
 def _kept(corners: Sequence[Point], rim: Sequence[Point]) -> Sequence[Point]:

@@ -24,9 +24,13 @@ _SHAPES = (
 )
 _ALL = tuple(option.value for option in _SHAPES)
 _IS_MADE: Asked = ("way", MADE)
+_IS_SHAPED: Asked = ("way", (*MADE, "swing"))
 _IS_SCALE: Asked = ("way", ("scale",))
 _IS_HUNG: Asked = ("way", ("hung",))
 _IS_FREE: Asked = ("spindle", ("free",))
+_LET_GO: tuple[Asked, ...] = (("way", ("swing",)), _IS_FREE)
+_SWINGS: tuple[Asked, ...] = (*_LET_GO, ("swings", ("yes",)))
+_STAYS: tuple[Asked, ...] = (*_LET_GO, ("swings", ("no",)))
 
 
 def _clock(name: str, label: str, when: tuple[Asked, ...], hint: str = "", default: str | None = None, required: bool = True) -> Quantity:
@@ -44,11 +48,17 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
 
     any_shape = only(*_ALL)
     none = () if first else (Option(NONE, "None"),)
+    lies_in = Choice(
+        name=f"{name}_in", label="It lies in", default="resin", when=any_shape,
+        options=(Option("resin", "The resin"), Option("wood", "A wood named above, let into it", "For as deep as both go.")),
+    )
     asked: tuple[Field, ...] = (
         Choice(
-            name=f"{name}_shape", label="Wood" if first else "Another wood", hint="Seen on the face of the blank.",
+            name=f"{name}_shape", label="Wood" if first else "Another wood, or an insert",
+            hint="Seen on the face of the blank." if first else "A metal disc, a coin, a stone, a ring: anything set in.",
             options=(*none, *_SHAPES), default="round" if first else NONE, when=(_IS_MADE,),
         ),
+        *(() if first else (lies_in,)),
         measure(f"{name}_across", "Wood, across", "mm", 1, 1500, usual=(5, 1000), when=only("round")),
         measure(f"{name}_length", "Wood, outwards", "mm", 1, 1500, usual=(5, 1000), when=only("block")),
         measure(f"{name}_width", "Wood, width", "mm", 1, 1500, usual=(2, 1000), when=only("strip", "block")),
@@ -77,7 +87,7 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
         ),
         measure(f"{name}_weight", "The piece weighs", "g", 0.1, 200_000, usual=(1, 50_000), when=(*any_shape, (f"{name}_by", ("weight",)))),
         measure(
-            f"{name}_density", "Density", "g/mL", 0.05, 20, usual=(0.2, 12), hint="Brass about 8.5, aluminium 2.7.",
+            f"{name}_density", "Density", "g/mL", 0.05, 20, usual=(0.2, 12), hint="Brass about 8.5, aluminium 2.7, stone 2.6.",
             when=(*any_shape, (f"{name}_by", ("density",))),
         ),
     )  # fmt: skip
@@ -88,7 +98,8 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
         ),
         measure(
             f"{name}_depth", "How deep it goes", "mm", 0.1, 2000, usual=(1, 1000),
-            hint="Empty: right through.", required=False, fold=True, when=any_shape,
+            hint="Empty: right through." if first else "Empty: right through. From the face that the first goes in from.",
+            required=False, fold=True, when=any_shape,
         ),
         measure(
             f"{name}_moisture", "Moisture", "%", 0, 300, usual=(4, 30), default="8", basis="wood-handbook-13-1", fold=True,
@@ -97,7 +108,7 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
     )  # fmt: skip
     if first:
         return (*asked, *under("More about the wood", *rest))
-    title = "Second wood" if name == "wood2" else "Third wood"
+    title = "Second wood, or an insert" if name == "wood2" else "Third wood, or an insert"
     return under(title, *(replace(field, fold=True) for field in (*asked, *rest)))
 
 
@@ -111,18 +122,22 @@ _BLANK: tuple[Field, ...] = (
             Option("mounted", "On the lathe, make-up known"),
             Option("scale", "Two supports and a scale", "Off the lathe; the make-up need not be known."),
             Option("hung", "A weight on the free spindle", "Hung on the light side until it stays anywhere."),
+            Option("swing", "Its swing on the free spindle", "The heavy side let go a little to one side, and timed."),
         ),
         default="plan",
     ),
     Choice(
         name="blank", label="Blank", options=(Option("round", "Round", "A disc or a cylinder."), Option("square", "Square corners")),
-        default="round", when=(_IS_MADE,),
+        default="round", when=(_IS_SHAPED,),
     ),
-    measure("across", "Blank, across", "mm", 10, 1500, usual=(25, 1000), when=(_IS_MADE, ("blank", ("round",)))),
-    measure("side", "Blank, side", "mm", 10, 1500, usual=(25, 1000), when=(_IS_MADE, ("blank", ("square",)))),
+    measure("across", "Blank, across", "mm", 10, 1500, usual=(25, 1000), when=(_IS_SHAPED, ("blank", ("round",)))),
+    measure("side", "Blank, side", "mm", 10, 1500, usual=(25, 1000), when=(_IS_SHAPED, ("blank", ("square",)))),
     measure("thickness", "Thickness, or length", "mm", 3, 2000, usual=(5, 1000), hint="Along the lathe.", when=(_IS_MADE,)),
     measure("sweep", "Widest it is", "mm", 10, 1500, usual=(25, 1000), hint="Corner to corner.", when=(("way", ("scale", "hung")),)),
-    measure("mass", "It weighs", "g", 5, 300_000, usual=(20, 100_000), hint="Too heavy for the scale: add two opposite readings.", when=(_IS_SCALE,)),
+    measure(
+        "mass", "It weighs", "g", 5, 300_000, usual=(20, 100_000), hint="The blank alone. Too heavy for the scale: on two supports, add both readings.",
+        when=(("way", ("scale", "swing")),),
+    ),
     measure("apart", "Supports apart", "mm", 10, 1500, usual=(25, 1000), hint="The blank's marked centre half-way between them.", when=(_IS_SCALE,)),
     measure("at_3", "Scale, 3 o'clock over it", "g", 0, 300_000, hint="Its support taken off by zero.", when=(_IS_SCALE,)),
     measure("at_12", "Scale, 12 o'clock over it", "g", 0, 300_000, hint="The blank turned a quarter, nothing else moved.", when=(_IS_SCALE,)),
@@ -133,10 +148,24 @@ _BLANK: tuple[Field, ...] = (
             Option("belt", "Belt still on"),
             Option("direct", "Direct drive", "The motor sits on the spindle."),
         ),
-        default="free", when=(_IS_HUNG,),
+        default="free", when=(("way", ("hung", "swing")),),
     ),
     measure("hung", "Weight that balances it", "g", 0.5, 20_000, usual=(2, 5000), when=(_IS_HUNG, _IS_FREE)),
     measure("hung_at", "How far out it hung", "mm", 5, 750, hint="From the centre of the spindle.", when=(_IS_HUNG, _IS_FREE)),
+    Choice(
+        name="swings", label="Let go, it", options=(Option("yes", "Swings to and fro"), Option("no", "Stays, wherever it is left")),
+        default="yes", when=_LET_GO,
+    ),
+    Quantity(
+        name="counted", label="Swings counted", hint="There and back is one.", kind="count", units=("", ""), low=1, high=200, usual=(3, 60),
+        default="10", basis="judgement", whole=True, when=_SWINGS,
+    ),
+    Series(
+        name="timings", label="Seconds they took", hint="Two or three timings: 40.2 39.6 40.4", kind="time", units=("s", "s"), low=0.5, high=3600,
+        usual=(3, 600), accepts=("s", "min"), fewest=1, most=12, when=_SWINGS,
+    ),
+    measure("least", "Smallest weight that moves it", "g", 0.5, 20_000, usual=(1, 2000), hint="Hung level with the spindle.", required=False, when=_STAYS),
+    measure("least_at", "How far out it hung", "mm", 5, 750, hint="From the centre of the spindle.", required=False, when=_STAYS),
 )  # fmt: skip
 
 _MOUNTED = "Off centre"
@@ -148,7 +177,7 @@ _MORE: tuple[Field, ...] = (
         "The blank",
         measure(
             "other_side", "The other side", "mm", 10, 1500, usual=(25, 1000), hint="Empty: the same.", required=False, fold=True,
-            when=(_IS_MADE, ("blank", ("square",))),
+            when=(_IS_SHAPED, ("blank", ("square",))),
         ),
         measure("resin", "Density of the cast resin", "g/mL", 0.7, 3, usual=(0.95, 1.8), default="1.15", basis="judgement", fold=True, when=(_IS_MADE,)),
         measure("finish", "Turned down to", "mm", 10, 1500, usual=(20, 1000), hint="Across, when it is done.", required=False, fold=True, when=(_IS_MADE,)),
@@ -178,12 +207,21 @@ _MORE: tuple[Field, ...] = (
             "about", "The blank weighs", "kg", 0.005, 300, usual=(0.02, 100), hint="Empty: as resin, 50 mm (2 in) thick.", required=False, fold=True,
             when=(_IS_HUNG, _IS_FREE),
         ),
+        Quantity(
+            name="reach", label="It swung to each side, in degrees", hint="At first. 5 minutes of the clock are 30. Empty: less than that.",
+            kind="count", units=("", ""), low=1, high=120, usual=(2, 90), required=False, fold=True, when=_SWINGS,
+        ),
+        measure(
+            "chuck_mass", "Chuck or faceplate weighs", "kg", 0.05, 60, usual=(0.2, 20), hint="It swings along. Empty: not counted.",
+            required=False, fold=True, when=_SWINGS,
+        ),
+        measure("chuck_across", "Chuck or faceplate, across", "mm", 10, 1000, usual=(30, 400), required=False, fold=True, when=_SWINGS),
     ),
     *under(
         _WEIGHT,
         measure(
             "at", "Weight fixed this far out", "mm", 2, 750, hint="Empty: just inside the rim. A hung one stays where it hung.", required=False, fold=True,
-            when=(("way", (*MADE, "scale")),),
+            when=(("way", (*MADE, "scale", "swing")),),
         ),
         Series(
             name="places", label="Two places instead, by the clock", hint="Where it can be screwed on: 8 10.5", kind="count", units=("", ""),

@@ -9,8 +9,9 @@ from calc.casting.outlines import Point
 from calc.questions._how_fast.remedies import MOST_SHIFT
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.parts import Piece, standard
+from calc.questions._where_is_the_weight.woods import overlap, shared
 from calc.turning import balance, make_up, rebalance
-from calc.turning.make_up import Body
+from calc.turning.make_up import Body, Wood
 
 _STEPS = 3  # sizes shown between the first true round and the last
 _DOWN_TO = 0.6  # of the first true round, where the maker named no size: our judgement
@@ -22,6 +23,20 @@ class Shift:
 
     pieces: tuple[Piece, ...]
     by: Point
+
+    @property
+    def what(self) -> str:
+        """What is moved, as it is told; what is let into a wood goes with it untold."""
+        return self._led[0].title if len(self._led) == 1 else "all the woods together"
+
+    @property
+    def rides(self) -> bool:
+        """Whether something let into a wood goes with it."""
+        return len(self._led) < len(self.pieces)
+
+    @property
+    def _led(self) -> tuple[Piece, ...]:
+        return tuple(piece for piece in self.pieces if not piece.wood.let_in) or self.pieces
 
     @property
     def far(self) -> float:
@@ -65,7 +80,8 @@ class Stage:
 def shifts(case: Case) -> list[Shift]:
     """Shifts that balance it, shortest first: each loose wood alone, then all of them together."""
     loose = [number for number, piece in enumerate(case.pieces) if piece.loose]
-    groups = [[number] for number in loose] + ([loose] if len(loose) > 1 else [])
+    alone = [[number, *_inside(case, number)] for number in loose]
+    groups = alone + ([loose] if len(loose) > 1 and loose not in alone else [])
     found = []
     for group in groups:
         by = rebalance.shift_to_balance(case.blank, case.woods, group)
@@ -74,16 +90,33 @@ def shifts(case: Case) -> list[Shift]:
     return sorted(found, key=lambda shift: shift.far)
 
 
+def _inside(case: Case, host: int) -> list[int]:
+    """What is let into a wood, and goes with it."""
+    found: list[int] = []
+    for number, piece in enumerate(case.pieces):
+        if piece.wood.let_in and any(overlap(case.blank, case.woods[place], piece.wood) for place in (host, *found) if place < number):
+            found.append(number)
+    return found
+
+
 def _fits(case: Case, group: list[int], by: Point) -> bool:
-    """Whether the woods so moved stand in the blank as much as before, and in no other wood."""
+    """Whether the woods so moved stand in the blank as much as before, in no other wood, and what is let into one in that as before."""
     moved = [wood.moved(*by) if number in group else wood for number, wood in enumerate(case.woods)]
     for number in group:
         before, after = (make_up.inside(case.blank, wood.corners).area for wood in (case.woods[number], moved[number]))
         if case.pieces[number].shape != "strip" and after < before * (1 - standard("overlap")):
             return False
-        if any(case.overlap(moved[number], other) for place, other in enumerate(moved) if place != number and (place not in group or place < number)):
-            return False
+        for place, other in enumerate(case.woods):
+            if place not in group and not _stands_as_before(case, (case.woods[number], moved[number]), other):
+                return False
     return True
+
+
+def _stands_as_before(case: Case, moves: tuple[Wood, Wood], other: Wood) -> bool:
+    """Whether a wood that moved shares with another, which did not, what it shared before: nothing, or what it is let into."""
+    before, after = (shared(case.blank, wood, other) for wood in moves)
+    least = min(make_up.inside(case.blank, wood.corners).area for wood in (*moves, other))
+    return abs(after - before) <= standard("overlap") * least
 
 
 def centre_of_mass(case: Case) -> Centre:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.quantity import to_si
+from calc.quantity import Shown, Style, restate, to_si
+from calc.questions import Given
 from calc.sources import table
 from calc.turning.make_up import Wood
 
@@ -15,7 +16,7 @@ _BY_THE_CLOCK = math.pi / 6  # one hour
 def standard(name: str) -> float:
     """A figure of ``data/make_up.csv``, in SI."""
     row = next(row for row in table("make_up") if row["name"] == name)
-    kinds = {"g/mL": "density", "g": "mass", "mm": "length"}
+    kinds = {"g/mL": "density", "g": "mass", "mm": "length", "s": "time"}
     return to_si(float(row["value"]), kinds[row["unit"]], row["unit"]) if row["unit"] in kinds else float(row["value"])
 
 
@@ -29,6 +30,22 @@ def clock(angle: float) -> str:
     halves = round((math.pi / 2 - angle) / _BY_THE_CLOCK * 2) % 24
     hour = halves // 2 or 12
     return f"half past {hour}" if halves % 2 else f"{hour} o'clock"
+
+
+def tape(given: Given, length: float) -> str:
+    """A length finely, for an error."""
+    unit = given.pick("mm", "in")
+    return f"{restate(length, 'length', unit)} {unit}"
+
+
+def small(given: Given, mass: float) -> Shown:
+    """A small mass, to two figures: a light weight is no nought."""
+    return given.write(mass, ("mass", Style(given.pick("g", "oz"), figures=2)))
+
+
+def grams(given: Given, mass: float) -> str:
+    """The same as a text."""
+    return str(small(given, mass))
 
 
 @dataclass(frozen=True)

@@ -44,6 +44,8 @@ def weights_text(case: Case) -> str:
 def headline(case: Case, shift: Shift | None, cut: Centre | None) -> Headline:
     """What to do first; how loud it is said hangs on what it does to the lathe."""
     level = case.matters
+    if case.hidden:
+        return _stays(case)
     if case.weight < _NOTHING_KG:
         return Headline("To balance it", "Nothing", "", "The centre of mass lies on the spindle, as near as this can tell.", "go")
     loose: Tone = "go" if level == 0 else "caution"
@@ -63,13 +65,24 @@ def headline(case: Case, shift: Shift | None, cut: Centre | None) -> Headline:
     return _hang(case, _TONES[level] if case.way != "cast" else loose)
 
 
+def _stays(case: Case) -> Headline:
+    """Under the spindle's friction."""
+    hides = f"Friction may hide up to {case.given.write(case.weight, ('mass', Style(case.given.pick('g', 'oz'), figures=2)), 'up')}"
+    say = f"It stays wherever it is left: what is out is under the spindle's friction. {hides}, {length(case, case.place)} out."
+    if case.matters == 0:
+        return Headline("To balance it", "Nothing shows", "", say, "go")
+    say = f"{hides}, {length(case, case.place)} out, and this lathe would feel that. Free the spindle, or use two supports and a scale; until then stay under "
+    return Headline("To balance it", "Nothing shows", "", f"{say}{near_rpm(case.under)} rpm.", "caution")
+
+
 def _plan(case: Case, shift: Shift | None) -> Headline:
     if shift is None:
         head = _hang(case, "caution")
         return Headline("It will want", head.text, head.unit, f"{head.say} No shift of the wood does away with it.", "caution")
-    what = shift.pieces[0].title if len(shift.pieces) == 1 else "all the woods"
+    what = shift.what
     shown = case.given.write(shift.far, "length")
-    say = f"Towards {clock(shift.towards)}, in the mould. Or leave it there: it will want {weights_text(case)}."
+    along = ", with what is let into it" if shift.rides else ""
+    say = f"Towards {clock(shift.towards)}, in the mould{along}. Or leave it there: it will want {weights_text(case)}."
     return Headline(f"Shift {what}", shown.text, shown.unit, say, "caution")
 
 
@@ -102,14 +115,18 @@ def _heavy(case: Case) -> str:
 
 def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ...]:
     """Figures that are acted on."""
+    if case.hidden:
+        return _of_friction(case)
     if case.weight < _NOTHING_KG:
         return (Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")),) if case.made else ()
     out = []
-    weight_leads = case.matters == 0 or case.way in ("mounted", "hung") or (case.way == "cast" and cut is None) or (case.way == "plan" and shift is None)
+    weight_leads = case.matters == 0 or case.way in ("mounted", "hung", "swing")
+    weight_leads = weight_leads or (case.way == "cast" and cut is None) or (case.way == "plan" and shift is None)
     if case.way == "cast" and not weight_leads:
         out.append(Line("Or hang", weights_text(case)))
-    out.append(Line("Heavy spot", clock(case.body.heavy), note="12 is the top of the drawing. Opposite the weight." if case.way == "hung" else ""))
-    if case.way != "hung":
+    told = {"hung": "12 is the top of the drawing. Opposite the weight.", "swing": "As it hangs still, the heavy side down. Mark the rim there."}
+    out.append(Line("Heavy spot", clock(case.body.heavy), note=told.get(case.way, "")))
+    if case.way not in ("hung", "swing"):
         out.append(Line("Centre of mass", finely(case, case.body.eccentricity_m), note="from where it turns" if case.way == "mounted" else "from the middle"))
     if case.made:
         out.append(Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")))
@@ -120,8 +137,29 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
     which = ", the roughing ceiling for its size" if case.given.maybe("speed") is None else ""
     note = f"At {near_rpm(case.speed)} rpm{which}; twice the speed, four times the pull. Screws and glue have to hold it."
     out.append(Line.of("A weight there pulls like", case.given.write(pulled, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up"), note))
+    if case.way == "swing":
+        note = "If not, add or take off until it does. What you hung then overrules the timing: enter it instead."
+        out.append(Line("Then it should", "Stay anywhere", note=note))
+        out.append(Line.of("One swing", case.given.write(case.swing.period, ("time", Style("s", figures=2))), _small_swings(case)))
     if case.way == "hung" and case.given.maybe("sticks") is None:
         out.append(Line("What friction hides", "Try it", note="Add small weights beside it until it moves; enter the last one under 'More'."))
+    return tuple(out)
+
+
+def _small_swings(case: Case) -> str:
+    """What the time of a swing is good for."""
+    most = f"{standard('small swing'):.0f}°"
+    if case.swing.reach == 0:
+        return f"There and back. Counts for swings of up to {most} to each side, 5 minutes of the clock; wider ones read too little."
+    return "There and back. How far it swung is reckoned in."
+
+
+def _of_friction(case: Case) -> tuple[Line, ...]:
+    """Where it stays wherever it is left."""
+    out = [Line("Try it at", "Every quarter", note="Each quarter of the rim in turn level with the spindle: it must stay at all four.")]
+    if not case.given.typed("least"):
+        note = "Hang small weights level with the spindle until it moves; enter the last one. Until then a guess stands in."
+        out.append(Line("What friction hides", "Try it", note=note))
     return tuple(out)
 
 
@@ -132,8 +170,7 @@ def changes(case: Case, found: list[Shift], cut: Centre | None) -> tuple[Change,
     out = []
     if case.way == "plan":
         for shift in found[1:3]:
-            what = shift.pieces[0].title if len(shift.pieces) == 1 else "all the woods together"
-            out.append(Change(f"Shift {what} {length(case, shift.far)} towards {clock(shift.towards)}", "in balance"))
+            out.append(Change(f"Shift {shift.what} {length(case, shift.far)} towards {clock(shift.towards)}", "in balance"))
         if found:
             step = 0.010 if case.given.system == "metric" else 0.0127
             less = moves.cheaper(case, found[0], step) if found[0].far > step else 0.0
@@ -171,11 +208,16 @@ def band(case: Case) -> Band | None:
             return None
         hidden = case.grams(sticks)
         return Band(f"Friction hides up to {hidden} out there, either way.")
-    assert case.spread is not None  # only the spindle has none
+    if case.spread is None:
+        return None
     off = of_wood("both sides") * case.spread / case.place
     if off < _NOTHING_KG:
         return None
     low, high = max(0.0, case.weight - off), case.weight + off
+    if case.way == "swing":
+        high += case.swing.left_out * case.weight
+        told = "each timing, and how the mass lies" if case.swing.chuck_inertia is not None else "each timing, and a chuck that was not counted"
+        return Band(f"About {case.grams(low)} to {case.grams(high)}, 19 times in 20: {told}.", case.grams(low), case.grams(high))
     if case.way == "scale":
         said = f"Give or take {finely(case, of_wood('both sides') * case.spread / case.body.mass_kg)}, 19 times in 20"
         return Band(f"{said}: {case.grams(low)} to {case.grams(high)} to hang.", case.grams(low), case.grams(high))
@@ -195,7 +237,7 @@ def cautions(case: Case, told: list[Stage], cut: Centre | None) -> tuple[Caution
         out.append(Caution("X4", "stop", "The heavy side would shove with over a twentieth of the lathe's weight: balance it, ballast it, or go slower."))
     if case.given.maybe("speed") is not None and caps.rim_speed(case.swept, case.speed) > caps.operation_rim_speed("finish", case.swept):
         out.append(Caution("X11", "caution", f"{shown} rpm is over our rim limit for any cut on this size. 'How fast?' tells the ceiling."))
-    if case.weight >= _NOTHING_KG:
+    if case.weight >= _NOTHING_KG and not case.hidden:
         text = "A weight that comes off is a thrown weight: screw and glue it into waste wood, inside the rim, on the back. Spin it by hand first."
         out.append(Caution("throw", "caution", text))
     if case.made:
@@ -204,10 +246,28 @@ def cautions(case: Case, told: list[Stage], cut: Centre | None) -> tuple[Caution
         out.append(Caution("centre", "caution", "Moving the centre cures only the roughing: cut true, wood on one side is still on one side."))
     if case.way == "scale":
         out.append(Caution("true", "caution", "If wood on one side is the cause, it comes back once cut true: then hang weights."))
+    if case.way == "swing":
+        out += _of_swing(case)
     sticks = case.given.maybe("sticks")
     if case.way == "hung" and sticks is not None and sticks >= case.given.si("hung"):
         out.append(Caution("friction", "caution", "Friction hides as much as you hung. Free the spindle, or use two supports and a scale."))
     return tuple(out)
+
+
+def _of_swing(case: Case) -> list[Caution]:
+    swing = case.swing
+    if swing.stays:
+        text = "What friction hides was not tried: our guess for a free spindle stands in."
+        return [] if case.given.typed("least") else [Caution("friction", "caution", text)]
+    out = []
+    if swing.miscounted:
+        out.append(Caution("miscount", "caution", "Two timings lie about one swing apart: one may be miscounted. Time it once more."))
+    if swing.wide:
+        out.append(Caution("wide", "caution", "That is a wide swing. It is reckoned in, but a smaller one tells more surely."))
+    if swing.left_out > standard("worse"):
+        most = case.grams((1 + swing.left_out) * case.weight)
+        out.append(Caution("chuck", "caution", f"On a piece this light a chuck weighs in: it may want up to {most}. Enter the chuck under 'More'."))
+    return out
 
 
 def _of_make_up(case: Case, told: list[Stage]) -> list[Caution]:

@@ -7,6 +7,7 @@ import math
 from calc.answers import Working
 from calc.questions._where_is_the_weight.case import Case
 from calc.turning import balance, make_up
+from calc.turning.swing import lengthening
 
 
 def _kg_mm(unbalance: float) -> str:
@@ -20,6 +21,8 @@ def working(case: Case) -> tuple[Working, ...]:
         out = _made(case)
     elif case.way == "scale":
         out = _scale(case)
+    elif case.way == "swing":
+        out = _swing(case)
     else:
         hung = f"{given.si('hung'):.4g} kg × {1000 * given.si('hung_at'):.1f} mm"
         out = [Working("Out of balance", "U = w r", hung, _kg_mm(body.unbalance))]
@@ -47,17 +50,49 @@ def working(case: Case) -> tuple[Working, ...]:
 def _made(case: Case) -> list[Working]:
     body, blank = case.body, case.blank
     out = []
-    for piece in case.pieces:
+    for piece, swap in zip(case.pieces, make_up.swaps(blank, case.woods), strict=True):
         kept = make_up.inside(blank, piece.wood.corners)
-        lacks = (piece.wood.density - blank.density) * kept.area * piece.wood.depth_m
-        numbers = f"({piece.wood.density:.0f} − {blank.density:.0f}) kg/m³ × {1e4 * kept.area:.4g} cm² × {1000 * piece.wood.depth_m:.0f} mm"
-        place = f"{lacks:+.4g} kg at ({1000 * kept.x / kept.area:.1f}, {1000 * kept.y / kept.area:.1f}) mm"
-        out.append(Working(f"Resin swapped for {piece.title}", "Δm = (ρ − ρ₀) A t", numbers, place))
+        sizes = f"{1e4 * kept.area:.4g} cm² × {1000 * piece.wood.depth_m:.3g} mm"
+        if piece.wood.let_in:
+            title, formula = f"What lay there swapped for {piece.title}", "Δm = ρ A t − what lay there"
+            numbers = f"{piece.wood.density:.0f} kg/m³ × {sizes}, resin {blank.density:.0f} kg/m³"
+        else:
+            title, formula = f"Resin swapped for {piece.title}", "Δm = (ρ − ρ₀) A t"
+            numbers = f"({piece.wood.density:.0f} − {blank.density:.0f}) kg/m³ × {sizes}"
+        place = f"moments ({1e6 * swap.x:+.0f}, {1e6 * swap.y:+.0f}) g·mm"
+        out.append(Working(title, formula, numbers, f"{swap.mass_kg:+.4g} kg, {place}"))
     out.append(Working("Mass", "m = ρ₀ A₀ t + Σ Δm", f"resin {blank.density:.0f} kg/m³", f"{body.mass_kg:.4g} kg"))
     e = f"({1000 * body.x / body.mass_kg:.2f}, {1000 * body.y / body.mass_kg:.2f}) mm, {1000 * body.eccentricity_m:.3f} mm"
     off = f"mounted at ({1000 * case.axis[0]:.1f}, {1000 * case.axis[1]:.1f}) mm" if any(case.axis) else "mounted in the middle"
     out.append(Working("Centre of mass from the axis", "e = Σ Δm c / m − o", off, e))
     out.append(Working("Out of balance", "U = m e", f"{body.mass_kg:.4g} kg × {1000 * body.eccentricity_m:.3f} mm", _kg_mm(body.unbalance)))
+    return out
+
+
+def _swing(case: Case) -> list[Working]:
+    swing, given = case.swing, case.given
+    if swing.stays:
+        least = given.maybe("least")
+        if least is None:
+            found = f"{swing.mass:.4g} kg × {1000 * swing.unbalance / swing.mass:.2f} mm"
+            return [Working("Most that friction hides", "U = m e, e a share of the width", found, _kg_mm(swing.unbalance))]
+        return [Working("Most that friction hides", "U = w r", f"{least:.4g} kg × {1000 * given.si('least_at'):.1f} mm", _kg_mm(swing.unbalance))]
+    across = case.blank.across_m
+    if case.blank.width_m is None:
+        formula, numbers = "J = m D² / 8", f"{swing.mass:.4g} kg × ({across:.4g} m)² / 8"
+    else:
+        formula, numbers = "J = m (a² + b²) / 12", f"{swing.mass:.4g} kg × (({across:.4g} m)² + ({case.blank.width_m:.4g} m)²) / 12"
+    out = [Working("Inertia of the blank", formula, numbers, f"{swing.own_inertia:.4g} kg·m²")]
+    if swing.chuck_inertia is not None:
+        numbers = f"{given.si('chuck_mass'):.3g} kg × ({given.si('chuck_across'):.3g} m)² / 8"
+        out.append(Working("Inertia of the chuck", "J = m D² / 8", numbers, f"{swing.chuck_inertia:.4g} kg·m²"))
+    times = ", ".join(f"{seconds:.4g}" for seconds in given.many("timings"))
+    out.append(Working("One swing", "T = t / n, the mean", f"{times} s / {given.si('counted'):.0f}", f"{swing.period:.4g} s"))
+    if swing.reach:
+        longer = lengthening(swing.reach)
+        out.append(Working("A small swing", "T₀ = T M(1, cos a/2)", f"{swing.period:.4g} s, a {_degrees(swing.reach)}", f"{swing.period / longer:.4g} s"))
+    numbers = f"39.48 × {swing.inertia:.4g} kg·m² / (9.807 m/s² × ({swing.period / lengthening(swing.reach):.4g} s)²)"
+    out.append(Working("Out of balance", "U = 4 π² J / (g T²)", numbers, _kg_mm(swing.unbalance)))
     return out
 
 
@@ -84,7 +119,7 @@ def sources(case: Case) -> tuple[str, ...]:
     keys = ["arithmetic", "iso-10816-1", "iso-21940-11"]
     if case.made:
         keys = [*dict.fromkeys(key for piece in case.pieces for key in piece.sources), *keys]
-    if case.way in ("scale", "hung"):
+    if case.way in ("scale", "hung", "swing"):
         keys.insert(0, "maker")
     if len(case.weights) > 1:
         keys.append("weight-splitting")

@@ -239,6 +239,8 @@ def _carries(asked: Asked) -> tuple[Carry, ...]:
     taken |= {"thickness": str(length(given, given.si("thickness"), "up")), "balance": given.choice("balance")}
     if given.choice("balance") == "known":
         taken["eccentricity"] = str(length(given, held.eccentricity_m, "up"))
+    if given.typed("mass"):
+        taken["mass"] = given.as_typed("mass")
     if asked.mount_decides:
         taken["own"] = f"{rpm_text(ceiling)} rpm"
     return (Carry("how-fast", taken),)
