@@ -54,6 +54,7 @@ QUESTION = Question(
         Rule("kind", "no_stop", "rises", order=("slow", "standard", "fast"), given=_KIND, why="a faster kind never allows more depth"),
     ),
     words={
+        "pot_life:missing": "Enter the pot life or the deepest layer on the sheet; both are best. Neither printed? Choose 'Only what kind it is'.",
         "ratios-disagree": "{label}: {given} does not go with {volume} by volume and the densities, which give {weight}. One of them is misread.",
         "ratios-apart": "{label}: {given} and {volume} by volume would need a hardener {needs} times as heavy as the resin. One of them is misread.",
         "density-outside": "{label}: {given} does not lie between A and B, {low} and {high}. One of the three is misread.",

@@ -75,7 +75,9 @@ def lines(plan: Plan) -> tuple[Line, ...]:
         if len(plan.pours) > _LISTED:
             out.append(Line(f"Pours {_LISTED + 1} to {len(plan.pours)}", "the same", "", ""))
     if plan.given.choice("by") == "volume":
-        a, b = (plan.litres(mass / plan.given.si(name)) for mass, name in ((plan.first.a, "density_a"), (plan.first.b, "density_b")))
+        a, b = (
+            plan.given.write(mass / plan.given.si(name), "volume", "up") for mass, name in ((plan.first.a, "density_a"), (plan.first.b, "density_b"))
+        )
         out.append(Line("The same in volume", f"A {a.text}, B {b.text}", b.unit, "a check by the marks on the bucket"))
     out.append(Line.of("A in all", show(sum(pour.a for pour in plan.pours))))
     out.append(Line.of("B in all", show(sum(pour.b for pour in plan.pours))))
