@@ -11,7 +11,7 @@ export class Field {
   /** The unit was pressed: the field keeps the full keyboard while the page is open. */
   #allKeys = false;
   #error;
-  #hint;
+  #empty;
 
   /** @param {HTMLElement} element */
   constructor(element) {
@@ -24,7 +24,7 @@ export class Field {
     this.isPick = this.inputs[0].tagName === 'SELECT';
     this.isChoice = element.dataset.type === 'choice';
     this.#error = /** @type {HTMLElement} */ (element.querySelector('.field__error'));
-    this.#hint = element.querySelector('.field__hint');
+    this.#empty = element.querySelector('[data-part="empty"]');
     element.querySelector('[data-part="unit"]')?.addEventListener('click', () => this.#takeAllKeys());
     if (this.isChoice) this.show('');
   }
@@ -117,11 +117,11 @@ export class Field {
     return asked;
   }
 
-  /** Show what is wrong in the slot of the hint, or the hint again. @param {string} message */
+  /** Show what is wrong, or again what an empty field means. @param {string} message */
   say(message) {
     this.#error.querySelector('[data-part="error"]').textContent = message;
     this.#error.hidden = !message;
-    this.#hint.classList.toggle('visually-hidden', Boolean(message));
+    this.#empty.classList.toggle('visually-hidden', Boolean(message));
     this.element.toggleAttribute('data-wrong', Boolean(message));
     for (const input of this.inputs) {
       if (message) input.setAttribute('aria-invalid', 'true');
