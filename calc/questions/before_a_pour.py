@@ -10,12 +10,13 @@ from calc.answers import Answer, Caution, Line, Working, figure
 from calc.casting.cure import narrow, plan
 from calc.casting.cure.cells import Footprint
 from calc.casting.standards import standard
-from calc.fields import NO, YES, Choice, Field, Option, Ratio, measure, under
+from calc.fields import NO, YES, Choice, Field, Option, measure, under
 from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
 from calc.safety import gates, wording
 from calc.safety.findings import Finding
+from calc.several import Ratio
 
 _WORN = ("mask", ("tight", "hood"))
 _TIGHT = ("mask", ("tight",))

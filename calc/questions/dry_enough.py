@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from calc.answers import Answer
 from calc.casting.species import UNKNOWN, options
-from calc.fields import NO, YES, Choice, Field, Numbers, Option, Quantity, measure
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._dry_enough import Wood
+from calc.several import Numbers
 
 _METER = (("judged", ("meter",)),)
 _READ = (("judged", ("meter", "analyser")),)

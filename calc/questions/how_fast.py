@@ -7,7 +7,7 @@ from typing import Any, cast
 
 from calc.answers import Answer, Caution, Change, Figure, Headline, Working, figure
 from calc.errors import InputError
-from calc.fields import NO, YES, Choice, Field, Numbers, Option, measure
+from calc.fields import NO, YES, Choice, Field, Option, measure
 from calc.quantity import rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_fast import remedies, stages, words
@@ -16,6 +16,7 @@ from calc.questions._how_fast.handed import handed
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
 from calc.questions._lathes import lathe_options
+from calc.several import Numbers
 from calc.turning import balance, caps, mounts, speed
 from calc.turning.case import GUESSES, Case
 

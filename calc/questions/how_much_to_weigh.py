@@ -11,7 +11,7 @@ from calc.casting.mixing import Parts
 from calc.casting.mixing import Ratio as Proportion
 from calc.casting.standards import standard
 from calc.errors import InputError
-from calc.fields import Choice, Option, Ratio, measure
+from calc.fields import Choice, Option, measure
 from calc.quantity import Style, read
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_much import words
@@ -19,6 +19,7 @@ from calc.questions._how_much.mixed import added, fresh
 from calc.questions._how_much.plan import Plan
 from calc.questions._how_much.scales import Pair
 from calc.questions._how_much.working import working
+from calc.several import Ratio
 
 _BY_WEIGHT = (("by", ("weight",)),)
 _BY_VOLUME = (("by", ("volume",)),)

@@ -7,9 +7,10 @@ from functools import partial
 from calc.answers import Answer
 from calc.casting.species import UNKNOWN, options
 from calc.casting.wood import standard
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, Series, measure
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_much_wood import Wood
+from calc.several import Series
 
 _DIP = (("way", ("dip",)),)
 _LEVEL = (("way", ("level",)),)

@@ -5,12 +5,13 @@ from __future__ import annotations
 from calc.answers import Answer
 from calc.casting.standards import standard as mixing
 from calc.casting.thickness import standard
-from calc.fields import NO, YES, Choice, Field, Option, Series, measure
+from calc.fields import NO, YES, Choice, Field, Option, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_thick.hoop import hoop
 from calc.questions._how_thick.panel import panel
 from calc.questions._how_thick.pile import pile
 from calc.questions._how_thick.push import push
+from calc.several import Series
 
 _PANEL = ("ask", ("panel",))
 _STACK = ("ask", ("stack",))

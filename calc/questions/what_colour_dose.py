@@ -7,11 +7,12 @@ from functools import partial
 from calc.answers import Answer
 from calc.casting import colour
 from calc.casting.standards import standard
-from calc.fields import Choice, Field, Option, Series, Text, measure
+from calc.fields import Choice, Field, Option, Text, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._what_colour_dose.answer import answer
 from calc.questions._what_colour_dose.case import WATER, Case
 from calc.questions._what_colour_dose.refusals import refusal
+from calc.several import Series
 
 When = tuple[tuple[str, tuple[str, ...]], ...]
 

@@ -7,10 +7,11 @@ from functools import partial
 from calc.answers import Answer
 from calc.casting.cure.kinetics import resin_classes
 from calc.casting.cure.stages import step_of
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, Ratio, Series, measure
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Steps, Table
 from calc.questions._resin.fields import POT_MEANS
 from calc.questions._when.answer import answer
+from calc.several import Ratio, Series
 from calc.times import Clock
 
 _POT = (("resin", ("pot",)),)

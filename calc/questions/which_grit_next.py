@@ -5,10 +5,11 @@ from __future__ import annotations
 from functools import partial
 
 from calc.answers import Answer
-from calc.fields import NO, YES, Choice, Field, Numbers, Option, measure, under
+from calc.fields import NO, YES, Choice, Field, Option, measure, under
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._which_grit.answer import answer
 from calc.questions._which_grit.words import WORDS
+from calc.several import Numbers
 from calc.sources import value
 from calc.turning import grits
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from calc.answers import Answer
 from calc.casting.species import UNKNOWN, options
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, Series, measure, under
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._why_out_of_true.answer import answer
 from calc.questions._why_out_of_true.words import WORDS
+from calc.several import Series
 from calc.turning.cooling import figure_of
 
 _WARM = (("warm", ("all", "side", "face")),)

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from calc.answers import Answer
 from calc.casting.standards import standard as mixing
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, Series, measure
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._will_it_stand.words import answer, place_hint
+from calc.several import Series
 from calc.turning.bearing import places
 
 _FOOT, _WEIGHT, _TOP, _JOINTS, _HEAT = "The foot", "Its weight", "On top", "Joints", "Heat"

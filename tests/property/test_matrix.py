@@ -13,9 +13,10 @@ from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
 from calc import desk
-from calc.fields import Choice, Field, Numbers, Quantity, Ratio, Text
+from calc.fields import Choice, Field, Quantity, Text
 from calc.quantity import SYSTEMS
 from calc.questions import Question, Rule, all_questions
+from calc.several import Numbers, Ratio
 
 QUESTIONS = list(all_questions().values())
 RULES = {f"{question.id}: {rule.field}, {rule.value} never {rule.never}": (question, rule) for question in QUESTIONS for rule in question.rules}

@@ -8,9 +8,10 @@ import pytest
 
 from calc.answers import Answer, Headline, Working
 from calc.errors import InputError, InputErrors
-from calc.fields import Choice, Numbers, Option, Quantity, Ratio, Series, Text, Typed, wanting
+from calc.fields import Choice, Option, Quantity, Text, Typed, wanting
 from calc.quantity import SYSTEMS
 from calc.questions import Given, Question, Table, all_questions, defaults_used
+from calc.several import Numbers, Ratio, Series
 
 DIAMETER = Quantity(
     name="diameter", label="Diameter", kind="length", units=("mm", "in"), low=5, high=2000, usual=(20, 1000), accepts=("mm", "cm", "in")

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from calc.errors import InputError
-from calc.fields import Series, Typed
+from calc.fields import Typed
+from calc.several import Series
 
 WIDTHS = Series(name="widths", label="Widths", kind="length", units=("mm", "in"), low=0, high=3000, usual=(0, 1500), accepts=("mm", "cm", "in"), fewest=3)
 

@@ -7,7 +7,8 @@ from functools import partial
 from calc.casting.cure.kinetics import resin_classes
 from calc.casting.cure.thermal import materials
 from calc.casting.standards import standard
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, Ratio, measure
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
+from calc.several import Ratio
 
 #: Materials that a mould may be of.
 MOULDS = ("board", "plywood", "hardwood", "hdpe", "pp", "pvc", "acrylic", "silicone", "aluminium", "pla")

@@ -6,7 +6,8 @@ from functools import partial
 
 from calc.casting.sufficiency import standard
 from calc.casting.wood import standard as of_wood
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, Series, measure, under
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
+from calc.several import Series
 
 Asked = tuple[str, tuple[str, ...]]
 _MEASURED = "measured"

@@ -6,7 +6,8 @@ from functools import partial
 
 from calc.casting.cure.calibrate import meanings
 from calc.casting.cure.kinetics import resin_classes
-from calc.fields import NO, YES, Choice, Field, Option, Ratio, Series, measure
+from calc.fields import NO, YES, Choice, Field, Option, measure
+from calc.several import Ratio, Series
 
 _SHEET = (("known", ("sheet", "cup")),)
 _CUP = (("known", ("cup",)),)

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.casting.species import UNKNOWN, options
-from calc.fields import Choice, Field, Option, Quantity, Series, measure, under
+from calc.fields import Choice, Field, Option, Quantity, measure, under
 from calc.questions._lathes import lathe_options
+from calc.several import Series
 
 Asked = tuple[str, tuple[str, ...]]
 MADE = ("plan", "cast", "mounted")  # the make-up is known
