@@ -83,7 +83,7 @@ class Band:
 
 @dataclass(frozen=True)
 class Caution:
-    """A warning where the decision is made. ``id`` is the trigger's stable name."""
+    """A warning where the decision is made. ``id`` is the trigger's stable name; its source stands in ``data/cautions.csv``."""
 
     id: str
     tone: Tone

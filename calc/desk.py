@@ -284,10 +284,12 @@ def _unanswered(question: Question, system: System, errors: list[Json] | None = 
 
 def _answered(question: Question, given: Given, found: Answer) -> Json:
     assumed = defaults_used(question, given)
-    keys = dict.fromkeys([*found.sources, *(entry["basis"] for entry in assumed)])
+    behind = [sources.of_caution(question.id, caution.id) for caution in found.cautions]
+    keys = dict.fromkeys([*found.sources, *(entry["basis"] for entry in assumed), *(one.key for one in behind)])
     reply: Json = {"id": question.id, "name": question.name, "units": given.system, "errors": [], "queries": []}
     reply |= {part: [_part(entry) for entry in getattr(found, part)] for part in _PARTS}
     reply |= {
+        "cautions": [_part(caution) | {"source": one.title} for caution, one in zip(found.cautions, behind, strict=True)],
         "headline": _part(found.headline),
         "band": _part(found.band) if found.band else None,
         "assumed": [entry | {"basis": sources.source(entry["basis"]).title} for entry in assumed],

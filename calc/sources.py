@@ -106,6 +106,30 @@ def figures(name: str) -> Callable[[str], float]:
 
 
 @cache
+def _cautions() -> Mapping[tuple[str, str], Source]:
+    return {(row["question"], row["caution"]): source(row["source"]) for row in table("cautions")}
+
+
+def of_caution(question: str, caution: str) -> Source:
+    """Where a caution of a question comes from, from ``data/cautions.csv``.
+
+    Raises
+    ------
+    LookupError
+        when nobody said: a caution without its source is not shown.
+
+    Examples
+    --------
+    >>> of_caution("how-fast", "X12").key
+    'z87-1'
+    """
+    try:
+        return _cautions()[question, caution]
+    except KeyError:
+        raise LookupError(f"data/cautions.csv has no caution '{caution}' of {question}") from None
+
+
+@cache
 def document(name: str) -> Mapping[str, Any]:
     """``data/NAME.toml`` as a mapping, for data that is not a table."""
     with (_DATA / f"{name}.toml").open("rb") as file:

@@ -1,22 +1,18 @@
 """Every caution, gate and limit of `calc` in one table, for a professional who checks them; its other figures in a second one.
 
 Built from the same data that the pages and answers use, so it cannot say anything else. What the tables do not hold is counted in
-:class:`Review` and said on the page: long tables of material figures, and cautions that only the code of a question words.
-A data table that nobody has placed stands in the first.
+:class:`Review` and said on the page: long tables of material figures. A data table that nobody has placed stands in the first.
 """
 
 from __future__ import annotations
 
-import ast
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
-from pathlib import Path
 from typing import Any
 
-import calc
 from calc import sources
 from calc.fields import Field
 from calc.quantity import SYSTEMS
@@ -24,6 +20,7 @@ from calc.questions import all_questions
 from calc.safety import gates
 from calc.safety.checklists import all_checklists
 from calc.safety.facts import all_facts, facts
+from site_src.builder.worded import worded
 
 #: Tables that feed the arithmetic and limit nothing by themselves: they stand in the second table.
 FIGURES = (
@@ -32,12 +29,19 @@ FIGURES = (
 )  # fmt: skip
 #: Long tables of what things are like: named with their sources, not printed line by line.
 MATERIAL = ("grits", "out_of_true_signs", "signs", "wood_species")
+#: Tables that stand in a form of their own: each caution with its words.
+OWN = ("cautions",)
 #: How a 'seen' mark is printed, the weakest last.
 MARKS = {"yes": "read", "quoted": "quoted", "no": "memory", "-": "no document"}
 #: The figures that the gates bring along themselves: what, how much, basis.
 _GATE_FIGURES = (
     ("G6", f"Surface of the layer beneath and room, at most {gates.pour.LAYER_TO_ROOM_K:g} °C apart.", "practice"),
+    ("G9", f"Without the tailstock the work reaches out {gates.lathe.MOST_OVERHANG:g} times the width of its mount at most.", "judgement"),
+    ("G14", f"{gates.lathe.NOISE_LEVEL_DB:g} dBA for {gates.lathe.NOISE_HOURS_S / 3600:g} hours; half the time for every {gates.lathe.NOISE_STEP_DB:g} dB.",
+     "niosh-98-126"),
+    ("G15", f"Isopropyl alcohol in still air: {1e6 * gates.shop.SOLVENT_SHARE:g} mL for each m³ of room, 400 ppm.", "niosh-ipa"),
     ("G17", f"Time in one pair of thin gloves: {gates.worn.GLOVE_TIME_S / 60:g} minutes at most.", "resin-glove-article"),
+    ("G18", f"The ball that a shield of the lesser impact grade is tested with: {gates.lathe.SHIELD_J:g} J.", "eye-test-energies"),
     ("G19", f"Leftovers in the tray: {1000 * gates.pour.TRAY_DEPTH_M:g} mm deep at most.", "practice"),
 )
 
@@ -74,14 +78,6 @@ class Group:
 
 
 @dataclass(frozen=True)
-class Worded:
-    """A caution that the code of a question words: the question's file and the words, a figure as three dots."""
-
-    where: str
-    text: str
-
-
-@dataclass(frozen=True)
 class Table:
     """One printable table."""
 
@@ -107,27 +103,21 @@ class Review:
     limits : cautions, gates, limits and the facts behind them.
     figures : what is assumed where nothing is typed, and the figures that feed the arithmetic.
     material : tables left out: name, number of rows, what they are, titles of their sources.
-    worded : cautions in code whose words stand there; ``unworded`` counts those put together only when asked.
     """
 
     limits: Table
     figures: Table
     material: tuple[tuple[str, int, str, tuple[str, ...]], ...]
-    worded: tuple[Worded, ...]
-    unworded: int
 
 
 @cache
 def review() -> Review:
     """All of it, from the data as it stands."""
-    worded, unworded = cautions_in_code(Path(calc.__file__).parent / "questions")
-    known = {*FIGURES, *MATERIAL}
+    known = {*FIGURES, *MATERIAL, *OWN}
     return Review(
         Table((*_safety_groups(), *_data_groups(name for name in sources.tables() if name not in known))),
         Table((*_default_groups(), *_data_groups(FIGURES))),
         tuple((name, len(sources.table(name)), sources.remarks(name), _titles(name)) for name in MATERIAL),
-        worded,
-        unworded,
     )
 
 
@@ -149,6 +139,15 @@ def _safety_groups() -> Iterator[Group]:
         ),
     )
     yield Group("Mask and filters", tuple(_respirator_rows()))
+    for question in all_questions().values():
+        rows = [row for row in sources.table("cautions") if row["question"] == question.id]
+        if rows:
+            told = worded()
+            yield Group(
+                f"Cautions: {question.name}",
+                tuple(Row(row["caution"], row["words"] or " / ".join(told[question.id, row["caution"]]), _source(row["source"])) for row in rows),
+                "As the question words them; three dots are a figure or a name, a stroke parts the ways to say it.",
+            )
     yield Group("Facts behind lists, cards and hazard pages", tuple(Row(one.id, one.text, _facts([one.id])) for one in all_facts().values()))
 
 
@@ -219,29 +218,3 @@ def _source(key: str) -> tuple[Cited, ...]:
 def _titles(name: str) -> tuple[str, ...]:
     keys = [row[column] for row in sources.table(name) for column in row if column.endswith("source") and row[column]]
     return tuple(dict.fromkeys(sources.source(key).title for key in keys))
-
-
-def cautions_in_code(folder: Path) -> tuple[tuple[Worded, ...], int]:
-    """Cautions made in the code under `folder`: those whose words stand there, and the number of the others."""
-    worded: list[Worded] = []
-    unworded = 0
-    for path in sorted(folder.rglob("*.py")):
-        where = path.relative_to(folder).parts[0].removesuffix(".py").strip("_").replace("_", " ")
-        for call in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-            if not (isinstance(call, ast.Call) and isinstance(call.func, ast.Name) and call.func.id in ("Caution", "say") and len(call.args) >= 2):
-                continue
-            text = next((words for words in map(_words, call.args[1:]) if " " in words and re.search("[A-Za-z]{2}", words)), "")
-            if text:
-                worded.append(Worded(where, text))
-            elif call.func.id == "Caution":
-                unworded += 1
-    return tuple(dict.fromkeys(worded)), unworded
-
-
-def _words(node: ast.expr) -> str:
-    """A text as it stands in the code, each figure in it as three dots; empty where the code puts it together elsewhere."""
-    if isinstance(node, ast.Constant) and isinstance(node.value, str):
-        return node.value
-    if isinstance(node, ast.JoinedStr):
-        return "".join(str(part.value) if isinstance(part, ast.Constant) else "..." for part in node.values)
-    return ""

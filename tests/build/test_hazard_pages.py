@@ -13,6 +13,7 @@ from calc.questions import all_questions
 from calc.safety import gates, reading
 from calc.safety.facts import all_facts
 from site_src.builder import review
+from site_src.builder.worded import worded
 from tests.build.conftest import ROOT
 from tests.build.test_safety_pages import text_of
 
@@ -167,7 +168,7 @@ def test_every_list_gate_card_and_fact_is_in_the_table() -> None:
 def test_every_table_of_data_is_placed_once_and_whole() -> None:
     printed = [group.name.removeprefix("Table: ") for table in TABLES.values() for group in table.groups if group.name.startswith("Table: ")]
     named = [name.replace("_", " ") for name, *_ in review.review().material]
-    assert sorted([*printed, *named]) == [name.replace("_", " ") for name in sources.tables()]
+    assert sorted([*printed, *named, *review.OWN]) == [name.replace("_", " ") for name in sources.tables()]
     for table in TABLES.values():
         for group in table.groups:
             if group.name.startswith("Table: "):
@@ -184,6 +185,7 @@ def test_the_figures_that_gates_bring_along_are_the_gates_own() -> None:
     assert f"{gates.pour.LAYER_TO_ROOM_K:g} °C" in told["G6"]
     assert f"{gates.worn.GLOVE_TIME_S / 60:g} minutes" in told["G17"]
     assert f"{gates.pour.TRAY_DEPTH_M * 1000:g} mm" in told["G19"]
+    assert "85 dBA for 8 hours" in told["G14"] and "1.2 mL" in told["G15"] and "6.2 J" in told["G18"] and "1 times" in told["G9"]
 
 
 def test_a_row_has_the_mark_of_its_weakest_source() -> None:
@@ -191,22 +193,43 @@ def test_a_row_has_the_mark_of_its_weakest_source() -> None:
     assert row.mark == "memory"
 
 
+def test_every_caution_of_every_question_has_its_source_and_its_words_in_the_table(dist: Path) -> None:
+    """The code's cautions and the table's are the same; what a case only shows when it is asked is told in the table's own words."""
+    table = {(row["question"], row["caution"]): row for row in sources.table("cautions")}
+    assert len(table) == len(sources.table("cautions"))
+    told = worded()
+    assert not set(told) - set(table)
+    assert not [key for key, row in table.items() if not (row["words"] or told.get(key))]
+    assert not {question for question, _ in table} - set(all_questions())
+    rows = {row.id: row for group in TABLES["review/index.html"].groups if group.name == "Cautions: How fast?" for row in group.rows}
+    assert rows["X12"].text == "A lump over ... off the rim hits harder than a face shield is tested for." and "Z87.1" in rows["X12"].cited[0].title
+    assert sum(len(group.rows) for group in TABLES["review/index.html"].groups if group.name.startswith("Cautions: ")) == len(table)
+
+
+def test_a_reminder_has_the_source_of_its_gate() -> None:
+    reminders = [row for row in sources.table("cautions") if row["caution"].startswith("reminder-")]
+    assert len(reminders) == 4
+    for row in reminders:
+        assert row["source"] == sources.document("gates")[row["caution"].removeprefix("reminder-")]["basis"]
+
+
 def test_cautions_are_read_out_of_code(tmp_path: Path) -> None:
     (tmp_path / "_one").mkdir()
+    (tmp_path / "how_one.py").write_text("from calc.questions._one.words import f\nfrom calc.questions._two.fields import G\n", encoding="utf-8")
+    (tmp_path / "_two.py").write_text('def f():\n    yield Caution("x", "stop", "Not of this question.")\n', encoding="utf-8")
     (tmp_path / "_one" / "words.py").write_text(
-        'def f(case, text):\n    yield Caution("a", "stop", "Leave the room.")\n    yield Caution("b", "go", f"Wait {case.hours} hours.")\n'
-        '    yield Caution("c", "go", text)\n    other("d", "go", "Not a caution.")\n',
+        'def f(case, text):\n    yield Caution("a", "stop", "Leave the room.")\n    yield Caution("a", "go", f"Wait {case.hours} hours.")\n'
+        '    yield Caution("b", "go", text)\n    other("c", "go", "Not a caution.")\n    told = "Sit" + " down."\n    say("d", told)\n'
+        '    yield Caution("e", "go", "Go out." if case.hot else "Stay in.")\n',
         encoding="utf-8",
     )
-    worded, unworded = review.cautions_in_code(tmp_path)
-    assert [(one.where, one.text) for one in worded] == [("one", "Leave the room."), ("one", "Wait ... hours.")]
-    assert unworded == 1
+    assert worded(tmp_path) == {
+        ("how-one", "a"): ("Leave the room.", "Wait ... hours."), ("how-one", "b"): (), ("how-one", "d"): ("Sit down.",),
+        ("how-one", "e"): ("Go out. / Stay in.",),
+    }  # fmt: skip
 
 
 def test_what_the_table_does_not_hold_is_said(dist: Path) -> None:
-    text = text_of(dist, "review/index.html")
-    it = review.review()
-    assert f"{len(it.worded)} stand below, {it.unworded} are put together" in text
-    assert all(one.text in text for one in it.worded)
     second = text_of(dist, "review/figures/index.html")
-    assert all(f"{count} lines." in second for _, count, _, _ in it.material)
+    assert all(f"{count} lines." in second for _, count, _, _ in review.review().material)
+    assert f"{review.review().figures.count} figures that feed the arithmetic" in text_of(dist, "review/index.html")

@@ -5,6 +5,8 @@ from __future__ import annotations
 import inspect
 import json
 import math
+import re
+from collections import Counter
 from collections.abc import Collection
 from typing import Any
 
@@ -105,9 +107,18 @@ def _whole_or_errors(id: str, data: st.DataObject) -> None:
         assert headline["tone"] in ("go", "caution", "stop")
         assert reply["working"] and reply["sources"]
         assert sum(limit["rules"] for limit in reply["limits"]) <= 1
+        assert all(caution["source"] for caution in reply["cautions"])
+        assert not _told_twice(reply), _told_twice(reply)
         words = reply["text"].lower()
         assert "nan" not in words.split() and "inf" not in words.split()
         assert not [promise for promise in PROMISES if promise in words.replace("safety", "")]
+
+
+def _told_twice(reply: dict[str, Any]) -> list[str]:
+    """Sentences that the headline and the cautions say more than once between them."""
+    texts = [*reply["headline"]["steps"], reply["headline"]["say"], *(caution["text"] for caution in reply["cautions"])]
+    sentences = [sentence.strip(" .").lower() for text in texts for sentence in re.split(r"[.:] ", text)]
+    return [sentence for sentence, count in Counter(sentences).items() if count > 1 and " " in sentence]
 
 
 def _sorted_pair(question: Question, rule: Rule) -> st.SearchStrategy[list[str]]:

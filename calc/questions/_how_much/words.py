@@ -164,7 +164,7 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
         text = f"The jugs as labelled hold {off} than the ratio asks for. Ask the maker of the resin, or weigh."
         out.append(Caution("kit-off-ratio", "caution", text))
     if job.in_a and job.in_b:
-        text = "A and B have met: add what is missing now, mix again, and only while it is still liquid and cool."
+        text = "Add it only while the mix is still liquid and cool, then mix it all again."
         out.append(Caution("met", "caution", text))
     if job.limit.bucket is None:
         out.append(Caution("bucket-not-checked", "caution", "Bucket size not given: whether a pour fits is not checked."))

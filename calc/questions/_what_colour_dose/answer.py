@@ -158,7 +158,7 @@ def _short(case: Case, one: Colour) -> Headline:
 def _stops_after_the_first(case: Case) -> tuple[Caution, ...]:
     """Jars that are short and did not lead."""
     rest = case.short if case.over_stop else case.short[1:]
-    return tuple(Caution(f"short-{one.number}", "stop", f"{_short(case, one).label}: {_short(case, one).shown}. {_short(case, one).say}") for one in rest)
+    return tuple(Caution("short", "stop", f"{_short(case, one).label}: {_short(case, one).shown}. {_short(case, one).say}") for one in rest)
 
 
 # ---------------------------------------------------------------- ladder and table

@@ -183,7 +183,8 @@ def _cautions(asked: Asked) -> Iterator[Caution]:
     if asked.unlocked:
         yield Caution("X8", "stop", "Reverse turns the thread loose. Only with the lock screw in.")
     elif held.ceiling_rpm is None and asked.factor < mount.wanted:
-        yield Caution("X5", "stop", f"Why not: a dig-in may tear it off. {_it(asked)} {_told(asked)}; we ask for {mount.wanted:.0f}.")
+        how_far = f" {_it(asked)} {_told(asked)}; we ask for {mount.wanted:.0f}." if asked.changes else ""  # with nothing to change the headline tells it
+        yield Caution("X5", "stop", f"Why not: a dig-in may tear it off.{how_far}")
     elif held.wants_far_end and isinstance(mount, Screws):
         yield Caution("X7", "stop", "Why not: screws along the grain are not to be the only hold.")
     elif held.wants_far_end:
