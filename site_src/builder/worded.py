@@ -44,9 +44,10 @@ def _cautions(tree: ast.Module) -> Iterator[tuple[str, str]]:
     for function in (node for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)):
         for call in (node for node in ast.walk(function) if isinstance(node, ast.Call)):
             if isinstance(call.func, ast.Name) and call.func.id in _MAKERS and len(call.args) >= 2:
-                name = call.args[0]
-                if isinstance(name, ast.Constant) and isinstance(name.value, str):
-                    yield name.value, _told(call.args[1:], function)
+                names = (call.args[0].body, call.args[0].orelse) if isinstance(call.args[0], ast.IfExp) else (call.args[0],)
+                for name in names:
+                    if isinstance(name, ast.Constant) and isinstance(name.value, str):
+                        yield name.value, _told(call.args[1:], function)
 
 
 def _told(arguments: list[ast.expr], function: ast.FunctionDef) -> str:

@@ -220,12 +220,12 @@ def test_cautions_are_read_out_of_code(tmp_path: Path) -> None:
     (tmp_path / "_one" / "words.py").write_text(
         'def f(case, text):\n    yield Caution("a", "stop", "Leave the room.")\n    yield Caution("a", "go", f"Wait {case.hours} hours.")\n'
         '    yield Caution("b", "go", text)\n    other("c", "go", "Not a caution.")\n    told = "Sit" + " down."\n    say("d", told)\n'
-        '    yield Caution("e", "go", "Go out." if case.hot else "Stay in.")\n',
+        '    yield Caution("e" if case.hot else "f", "go", "Go out." if case.hot else "Stay in.")\n',
         encoding="utf-8",
     )
     assert worded(tmp_path) == {
         ("how-one", "a"): ("Leave the room.", "Wait ... hours."), ("how-one", "b"): (), ("how-one", "d"): ("Sit down.",),
-        ("how-one", "e"): ("Go out. / Stay in.",),
+        ("how-one", "e"): ("Go out. / Stay in.",), ("how-one", "f"): ("Go out. / Stay in.",),
     }  # fmt: skip
 
 
