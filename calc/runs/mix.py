@@ -17,8 +17,9 @@ from calc.casting.batch import Job
 from calc.questions import Given
 from calc.questions.how_much_to_weigh import job_of, work
 from calc.runs import Event, Run, Screen
+from calc.runs._mix_events import take
 from calc.runs._mix_screens import screen
-from calc.runs._mix_state import RefusedError, begin, take
+from calc.runs._mix_state import RefusedError, begin
 from calc.runs._mix_view import View
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from calc.casting.cure.calibrate import NoFit, bracket, meanings, pot_life, rate_from_depth, rate_from_pot_life, taken_as
-from calc.casting.cure.cup_test import CupTest, dish, fit, foam_cup, plastic_cup, shaped
+from calc.casting.cure.cup_test import CupTest, fit, shaped
+from calc.casting.cure.cups import dish, foam_cup, plastic_cup
 from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.pour import Resin, Start, field_of
 from calc.casting.cure.search import at_once, meeting

@@ -9,7 +9,8 @@ import pytest
 
 from calc import desk
 from calc.casting.cure.calibrate import wide
-from calc.casting.cure.cup_test import foam_cup, shaped
+from calc.casting.cure.cup_test import shaped
+from calc.casting.cure.cups import foam_cup
 from calc.casting.cure.depth import critical_depth_steps
 from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics
 from calc.casting.cure.pour import FINE, Resin, Start, field_of

@@ -6,14 +6,11 @@ import math
 from collections.abc import Generator, Sequence
 from dataclasses import dataclass, replace
 
-from calc.casting.cure.bucket import BENCH, CUP_DEPTH, vessel
 from calc.casting.cure.calibrate import NoFit
-from calc.casting.cure.cells import round_footprint
 from calc.casting.cure.course import RUNAWAY_K
 from calc.casting.cure.kinetics import GEL, Kinetics
 from calc.casting.cure.pour import Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.solver import Pace
-from calc.casting.cure.thermal import Films, Wall, materials
 from calc.sources import value
 
 _CUT = Fineness(5, 4, Pace(1.5, 0.02, 1800.0))
@@ -45,82 +42,6 @@ def shaped(kinetics: Kinetics, s: float) -> Kinetics:
     cure-trials.
     """
     return replace(kinetics, m=0.4 + 0.6 * s, b=0.10 - 0.06 * s, n=1.55 + 0.15 * s)
-
-
-def plastic_cup(mass_kg: float, resin: Resin) -> Mould:
-    """A thin plastic cup on the bench.
-
-    Parameters
-    ----------
-    mass_kg : kg.
-    resin : its density counts.
-
-    Returns
-    -------
-    Mould
-
-    Examples
-    --------
-    >>> plastic_cup(0.1, Resin(Kinetics(1e-5))).side.material.id
-    'pp'
-
-    References
-    ----------
-    judgement for its shape.
-    """
-    return vessel(mass_kg, resin, CUP_DEPTH)
-
-
-def foam_cup(mass_kg: float, resin: Resin) -> Mould:
-    """A foam cup with a lid of foam, on the bench.
-
-    Parameters
-    ----------
-    mass_kg : kg.
-    resin : its density counts.
-
-    Returns
-    -------
-    Mould
-
-    Examples
-    --------
-    >>> foam_cup(0.1, Resin(Kinetics(1e-5))).side.material.id
-    'foam'
-
-    References
-    ----------
-    judgement for its shape and wall.
-    """
-    cup = vessel(mass_kg, resin, CUP_DEPTH)
-    foam = Wall(materials()["foam"], value("cure", "foam wall") / 1e3)
-    lid = 1 / (1 / value("cure", "film fixed") + foam.thickness_m / foam.material.conductivity)
-    return replace(cup, side=foam, below=(BENCH, foam), films=Films(top=lid))
-
-
-def dish(layer_m: float, across_m: float = 0.08) -> Mould:
-    """A thin plastic dish on the bench.
-
-    Parameters
-    ----------
-    layer_m : of resin, m.
-    across_m : m.
-
-    Returns
-    -------
-    Mould
-
-    Examples
-    --------
-    >>> dish(0.006).depth_m
-    0.006
-
-    References
-    ----------
-    judgement.
-    """
-    plastic = Wall(materials()["pp"], value("cure", "cup wall") / 1e3)
-    return Mould(round_footprint(across_m), layer_m, plastic, (BENCH, plastic))
 
 
 @dataclass(frozen=True)
@@ -181,6 +102,7 @@ def fit_steps(test: CupTest, resin: Resin) -> Generator[float, None, CupFit]:
 
     Examples
     --------
+    >>> from calc.casting.cure.cups import plastic_cup
     >>> cup = plastic_cup(0.1, Resin(Kinetics(1e-5)))
     >>> test = CupTest(cup, Start(296.15, 296.15), (600, 3600), (297.0, 300.0), 7200.0)
     >>> next(fit_steps(test, Resin(Kinetics(1e-5))))
@@ -250,6 +172,7 @@ def fit(test: CupTest, resin: Resin) -> CupFit:
 
     Examples
     --------
+    >>> from calc.casting.cure.cups import plastic_cup
     >>> cup = plastic_cup(0.1, Resin(Kinetics(1e-5)))
     >>> fit(CupTest(cup, Start(296.15, 296.15), (600, 3600), (297.0, 400.0), 7200.0), Resin(Kinetics(1e-5)))
     Traceback (most recent call last):

@@ -10,7 +10,8 @@ from typing import TypeVar, cast
 from calc.casting import resin
 from calc.casting.cure.bucket import vessel
 from calc.casting.cure.calibrate import NoFit, wide
-from calc.casting.cure.cup_test import CupTest, dish, foam_cup, plastic_cup
+from calc.casting.cure.cup_test import CupTest
+from calc.casting.cure.cups import dish, foam_cup, plastic_cup
 from calc.casting.cure.depth import critical_depth_steps
 from calc.casting.cure.kinetics import ResinClass, heat_of_reaction
 from calc.casting.cure.known import Facts, Known, known_steps
