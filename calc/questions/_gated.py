@@ -53,7 +53,7 @@ def gated(
     return Answer(
         headline=_headline(told, label, empty, clear),
         lines=lines,
-        changes=tuple(Change(one.action.removesuffix("."), f"ends the stop on: {one.name.lower()}") for one in stops),
+        changes=tuple(Change(one.action.removesuffix("."), f"ends the stop: {one.name.lower()}") for one in stops),
         cautions=(*_reminders(told), *cautions, *_silent(gaps)),
         working=(_count(told.found), *working),
         sources=tuple(dict.fromkeys(fact.source for fact in used)),

@@ -171,7 +171,7 @@ def work(given: Given) -> Answer:
     Raises
     ------
     InputError
-        ``not-warmer``, ``more-than-warm``, ``wider`` or ``no-resin`` where two figures contradict each other.
+        ``not-warmer``, ``more-than-warm``, ``off-the-rim``, ``wider`` or ``no-resin`` where two figures contradict each other.
     """
     return answer(given)
 

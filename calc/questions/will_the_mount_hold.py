@@ -91,8 +91,8 @@ FIELDS: tuple[Field, ...] = (
         "eye",
         (
             Option("eye", "Eye, to a drawn ring", "off by 1.5 mm (1/16 in)"),
-            Option("point", "Tailstock's point in a centre mark", "off by 0.5 mm (1/50 in)"),
-            Option("register", "A recess or step turned to fit", "off by 0.1 mm (1/250 in)"),
+            Option("point", "Tailstock's point in a centre mark", "off by 0.5 mm (0.02 in)"),
+            Option("register", "A recess or step turned to fit", "off by 0.1 mm (0.004 in)"),
         ),
         when=(_TURNED,),
     ),
@@ -155,8 +155,8 @@ FIELDS: tuple[Field, ...] = (
         _choice(
             "gauge", "Screws", "10",
             (
-                Option("8", "Number 8", "4.2 mm"), Option("10", "Number 10", "4.8 mm"), Option("12", "Number 12", "5.5 mm"),
-                Option("14", "Number 14", "6.1 mm"), Option("drywall", "Drywall or deck screws"),
+                Option("8", "Number 8", "4.2 mm (0.16 in)"), Option("10", "Number 10", "4.8 mm (0.19 in)"), Option("12", "Number 12", "5.5 mm (0.22 in)"),
+                Option("14", "Number 14", "6.1 mm (0.24 in)"), Option("drywall", "Drywall or deck screws"),
             ),
             fold=True, when=(_HOLDS, _PLATE),
         ),

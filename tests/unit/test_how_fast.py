@@ -278,6 +278,11 @@ def test_cracked_work_is_mended_before_anything_else() -> None:
     assert len(reply["changes"]) > 1
 
 
+def test_where_a_crack_is_not_what_rules_it_is_mended_all_the_same() -> None:
+    headline = _ask(EASY, condition="cracked", diameter="25", thickness="1000", hold="glue", lowest="250")["headline"]
+    assert headline["text"] == "Not yet" and headline["steps"][0].startswith("Fill the crack") and "steady" in headline["steps"][1]
+
+
 def test_changes_are_few_and_best_first() -> None:
     changes = _ask(EASY, balance="side", hold="glue", condition="loose")["changes"]
     figures = [_rpm(change["then"]) for change in changes]

@@ -16,6 +16,11 @@ def ask(units: str = "metric", **inputs: str) -> dict[str, Any]:
     return desk.answer("which-grit-next", confirmed, units, confirmed)
 
 
+def carried(reply: dict[str, Any], to: str) -> dict[str, str] | None:
+    """What is handed on to a question."""
+    return next((carry["inputs"] for carry in reply["carries"] if carry["to"] == to), None)
+
+
 def cautions(reply: dict[str, Any]) -> set[str]:
     return {caution["id"] for caution in reply["cautions"]}
 
@@ -68,6 +73,17 @@ def test_a_drawer_with_a_gap_says_what_to_get() -> None:
     assert "3.6 times" in reply["headline"]["say"] and not reply["carries"]
     later = ask(grit_p="P120", have_p="180 600")
     assert later["headline"]["text"] == "P180" and "gap" in cautions(later)
+
+
+def test_a_drawer_with_nothing_to_begin_with_says_what_to_get() -> None:
+    reply = ask(start="clean", grit_p="", have_p="80 2000")
+    assert reply["headline"]["text"] == "Get P240" and reply["headline"]["tone"] == "stop" and "marks of the tool" in reply["headline"]["say"]
+    assert ask(start="clean", grit_p="", have_p="320 400 600")["headline"]["text"] == "P320"
+
+
+def test_it_hands_the_ceiling_of_sanding_to_the_lists_of_the_lathe() -> None:
+    assert carried(ask(hold="chuck"), "before-the-lathe") == {"then": "sand", "sand_ceiling": "400 rpm", "sweeps": "300 mm", "hold": "chuck"}
+    assert carried(ask(goal="wheel", grit_p="P600"), "before-the-lathe") is None  # its speed is the wheel's
 
 
 def test_a_long_step_is_said() -> None:
@@ -167,7 +183,7 @@ def test_coming_apart_is_not_spun() -> None:
 def test_the_wheel_reaches_the_middle() -> None:
     reply = ask(goal="wheel", diameter="300")
     assert line(reply, "Wheel out from the headstock")["text"] == "165"
-    assert reply["carries"][1]["inputs"] == {"ask": "wheel", "disc": "300 mm", "wheel": "200 mm"}
+    assert carried(reply, "does-it-fit-the-lathe") == {"ask": "wheel", "disc": "300 mm", "wheel": "200 mm"}
     assert line(reply, "Wheel, at most")["text"] == "1760" and "wheel-heat" in cautions(reply)
     assert line(ask(goal="wheel", wheel_marked="1200"), "Wheel, at most")["text"] == "1200"
 

@@ -180,6 +180,7 @@ def test_warm_resin_and_warm_glue(temperature: str, soft: bool) -> None:
         ({"sign": "dish", "warm": "all", "temperature": "15"}, "temperature", "not-warmer"),
         ({"sign": "dish", "warm": "face", "temperature": "40", "difference": "50"}, "difference", "more-than-warm"),
         ({"sign": "rim-twice", "wood_across": "400"}, "wood_across", "wider"),
+        ({"sign": "rim-once", "diameter": "40", "runout": "40"}, "runout", "off-the-rim"),
         ({"sign": "dish", "layer": "50"}, "layer", "no-resin"),
         ({"sign": "dish", "diameter": "0"}, "diameter", "not-positive"),
         ({"sign": "dish", "thickness": "-3"}, "thickness", "not-positive"),

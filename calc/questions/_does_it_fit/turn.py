@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown
+from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
 from calc.turning import discs, fit
 from calc.turning.fit import Size, standard
@@ -18,6 +18,11 @@ _NEAR = 1e-9  # m
 def length(given: Given, metres: float, rounding: Rounding = "nearest") -> Shown:
     """A length as a tape reads it."""
     return given.write(metres, "length", rounding)
+
+
+def guess(given: Given, metres: float, rounding: Rounding = "nearest") -> Shown:
+    """A length that stands in for what was not measured: no finer than it is known."""
+    return given.write(metres, "length" if given.system == "metric" else ("length", Style("in", step=1 / 4, fraction=True)), rounding)
 
 
 @dataclass(frozen=True)
@@ -160,13 +165,13 @@ class Turn:
         out = []
         if not self.outboard:
             if given.maybe("swing") is None:
-                out.append(f"swing {length(given, self.swing_over_bed)}")
+                out.append(f"swing {guess(given, self.swing_over_bed)}")
             if self.banjo is not None and given.maybe("banjo") is None:
-                out.append(f"over the banjo {length(given, self.banjo, 'down')}")
+                out.append(f"over the banjo {guess(given, self.banjo, 'down')}")
         if self.tailed and given.maybe("centres") is None:
-            out.append(f"between centres {length(given, self.centres)}")
+            out.append(f"between centres {guess(given, self.centres)}")
         if self.hold != "centres" and given.maybe("mount") is None:
-            out.append(f"mount {length(given, self.mount)} long")
+            out.append(f"mount {guess(given, self.mount)} long")
         return tuple(out)
 
     @property
@@ -213,6 +218,11 @@ class Turn:
         """Across what the mount hides, m."""
         own = self.given.maybe("covers")
         return standard(f"covers {self.hold}") if own is None else own
+
+    @property
+    def hides(self) -> str:
+        """That, as it is told."""
+        return str((guess if self.given.maybe("covers") is None else length)(self.given, self.covers))
 
     # --- what comes of it ----------------------------------------------------------------------------
 

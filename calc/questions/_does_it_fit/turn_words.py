@@ -54,7 +54,7 @@ class Told:
     def spare(self, gap: float) -> str:
         """A gap in words, never wider than it is."""
         if gap < 0:
-            return f"{length(self.given, -gap, 'up')} too wide"
+            return f"{length(self.given, -gap, 'up')} too little"
         return f"{length(self.given, gap, 'down')} to spare"
 
     def headline(self) -> Headline:
@@ -98,7 +98,7 @@ class Told:
             gained = f"Then it sweeps {length(given, cut.sweeps, 'up')}: {self.spare(fit.gap(turn.swing, cut.sweeps))}."
             return Headline(label, text, "", f"{gained} {now}", "stop", tuple(self.steps(cut.sides)))
         most = length(given, turn.widest, "down")
-        say = f"Sawn round to that it clears {self.under} by {length(given, standard('bed gap'))}. "
+        say = f"Sawn round to that it clears {self.under}. "
         if turn.widest < 0.01:
             most, say = length(given, turn.swing, "down"), ""
         other = "A lathe with more swing would do too." if turn.outboard else "Or turn it outboard, where there is more room."
@@ -185,7 +185,7 @@ class Told:
     def grids(self) -> Iterator[Grid]:
         """What each set-up reaches, so that both are planned before the first gluing."""
         turn, given = self.turn, self.given
-        hidden = f"{length(given, turn.covers)} across"
+        hidden = f"{turn.hides} across"
         back = f"outside the mount, {hidden}"
         if turn.covers >= turn.inner:
             back = "nothing: the mount covers it"
@@ -233,7 +233,7 @@ class Told:
             yield Caution("ends", "caution", "Both ends keep the marks that held them: leave waste there, and part or sand it off at the end.")
         else:
             bare = "leave it bare for the glue" if turn.hold == "block" else "leave stock there to hold it by"
-            text = f"Turned round, the mount takes {length(given, turn.covers)} in the middle of the finished face: {bare}, "
+            text = f"Turned round, the mount hides the middle of the finished face, {turn.hides} across: {bare}, "
             text += "with a register to find the middle. "
             text += "That spot is polished last, by hand or on a wheel: ask here whether the wheel reaches."
             yield Caution("plan", "caution", text)

@@ -8,8 +8,9 @@ from functools import cached_property
 
 from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
 from calc.drawing import Drawing, Sketch
+from calc.quantity import Style
 from calc.questions import Given
-from calc.questions._does_it_fit.turn import length
+from calc.questions._does_it_fit.turn import guess, length
 from calc.questions._does_it_fit.view import box
 from calc.turning import fit
 from calc.turning.fit import Reach, Size, Wheel, standard
@@ -93,8 +94,8 @@ class Polish:
     def guessed(self) -> tuple[str, ...]:
         """What it rests on that nobody measured."""
         given, size = self.given, self.size
-        told = (("swing", f"swing {length(given, size.swing)}"), ("bed_wide", f"bed {length(given, size.bed)} wide"),
-                ("housing", f"headstock's front {length(given, size.housing)} from the axis"))  # fmt: skip
+        told = (("swing", f"swing {guess(given, size.swing)}"), ("bed_wide", f"bed {guess(given, size.bed)} wide"),
+                ("housing", f"headstock's front {guess(given, size.housing)} from the axis"))  # fmt: skip
         return tuple(words for name, words in told if given.maybe(name) is None)
 
     def remedies(self) -> Iterator[tuple[str, Wheel]]:
@@ -105,14 +106,15 @@ class Polish:
             yield f"Stand the wheel {out} out from the headstock", replace(wheel, to_head=out.si)
         if self.tail_blocks:
             yield "Take the tailstock away, if the mandrel may run free", replace(wheel, to_tail=None)
-        larger = length(given, self.past(wheel.bed_half), "up")
+        sold = Style("mm", step=10) if given.system == "metric" else Style("in", step=1 / 2, fraction=True)
+        larger = given.write(self.past(wheel.bed_half), ("length", sold), "up")
         if self.down_blocks and larger.si / 2 <= wheel.height - gap:
             yield f"Take a wheel of {larger}", replace(wheel, radius=larger.si / 2)
 
     def left(self, wheel: Wheel) -> str:
         """What that wheel leaves, in words."""
         unreached = fit.reach(wheel, self.across, standard("wheel gap")).unreached
-        return f"leaves {length(self.given, 2 * unreached, 'up')} in the middle" if unreached > _ROUND else "reaches the middle"
+        return f"leaves the middle, {length(self.given, 2 * unreached, 'up')} across" if unreached > _ROUND else "reaches the middle"
 
     @property
     def all_of_them(self) -> Wheel:

@@ -42,6 +42,9 @@ class Raise:
         return "; and ".join([first, *map(inside, rest)])
 
 
+Worth = tuple[float, tuple[Remedy, ...]]  # a setting, rpm, and what leads to it
+
+
 def changes(given: Given, case: Case, top: speed.TopSpeed) -> list[Raise]:
     """What raises the setting, best first; for a refusal, two or three things together where fewer are not enough.
 
@@ -57,7 +60,7 @@ def changes(given: Given, case: Case, top: speed.TopSpeed) -> list[Raise]:
     """
     known = list(remedies(case))
     for together in range(1, (MOST_TOGETHER if top.refused else 1) + 1):
-        worth: list[tuple[float, tuple[Remedy, ...]]] = []
+        worth: list[Worth] = []
         for several in itertools.combinations(known, together):
             if {"balance", "centre"} <= {remedy.sort for remedy in several}:
                 continue
@@ -68,6 +71,8 @@ def changes(given: Given, case: Case, top: speed.TopSpeed) -> list[Raise]:
             if setting is not None and setting > (top.setting_rpm or 0.0):
                 worth.append((setting, several))
         if worth:
+            if top.refused and all(_leaves_crack(case, several) for _, several in worth):
+                worth = list(_mended_first(case, known, worth))
             worth.sort(key=lambda found: (_leaves_crack(case, found[1]), -found[0]))
             return [_raise(given, case, several, setting) for setting, several in worth[:MOST_CHANGES]]
     return []
@@ -119,6 +124,17 @@ def remedies(case: Case) -> Iterator[Remedy]:
         )
     if case.thickness_m > speed.WHIP_FROM * case.diameter_m and not case.steady:
         yield Remedy("steady", lambda it: replace(it, steady=True), lambda given, it: "Set a steady rest in the middle")
+
+
+def _mended_first(case: Case, known: list[Remedy], worth: list[Worth]) -> Iterator[Worth]:
+    """The same, with the crack filled before: it is never left for the speed's sake."""
+    mend = next(remedy for remedy in known if remedy.sort == "condition")
+    for _, several in worth:
+        after = case
+        for remedy in (mend, *several):
+            after = remedy.change(after)
+        if after.top.setting_rpm is not None:
+            yield after.top.setting_rpm, (mend, *several)
 
 
 def _leaves_crack(case: Case, several: tuple[Remedy, ...]) -> bool:

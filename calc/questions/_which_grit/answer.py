@@ -80,7 +80,7 @@ def _headline(it: Sanding) -> Headline:
         if it.falls_short:
             return Headline("Next", f"Get {_wanted(it).name}", "", f"The finest you have is too coarse for {given.label_of('goal').lower()}.", "stop")
         text, say = READY[it.goal]
-        return Headline("Next", text, "", f"{say} {_speed_says(it)}", _tone(it))
+        return Headline("Next", text, "", f"{say} {_speed_says(it)}".rstrip(), _tone(it))
     return Headline("Next", it.steps[0].name, "", f"{_then(it)} {_speed_says(it)}", _tone(it))
 
 
@@ -132,9 +132,10 @@ def _wanted(it: Sanding) -> Grit:
 
 def _gap(it: Sanding) -> Headline:
     between, first, before = it.between, it.steps[0], it.grains[0]
-    assert before is not None
-    times = f"{before / first.size_m:.1f}"
-    say = f"{first.name} straight after is too far: the old grain is {times} times as coarse, and its scratches stay."
+    if before is None:
+        say = f"{first.name} straight off the tool is too fine: the marks of the tool stay."
+    else:
+        say = f"{first.name} straight after is too far: the old grain is {before / first.size_m:.1f} times as coarse, and its scratches stay."
     return Headline("Next", f"Get {between.name}" if between else f"Stay before {first.name}", "", say, "stop")
 
 
@@ -206,7 +207,8 @@ def _limits(it: Sanding) -> Iterator[Limit]:
     power = "The work turns slowly under a spinning pad." if it.operation == "power" else "Beyond this resin heats faster than it cools."
     yield Limit("rim", "Rim", rpm_text(found["rim"]), "rpm", f"How fast the rim may run: {rim}.", rules == "rim")
     if "mount" in found:
-        share = f"{it.mount_share:.2g} of it: glue block, nothing taken to be at the far end."
+        part = {0.75: "Three quarters"}.get(it.mount_share, f"{it.mount_share:.2g}")
+        share = f"{part} of it: glue block, nothing taken to be at the far end."
         yield Limit("mount", "Mount", rpm_text(found["mount"]), "rpm", share, rules == "mount")
     yield Limit("heat", "Heat", rpm_text(found["heat"]), "rpm", f"{power} Common practice, no source.", rules == "heat")
 
@@ -262,7 +264,8 @@ def _grid(it: Sanding) -> Grid:
     for place, paper in enumerate(it.steps):
         before = it.grains[place]
         how = {"ok": "", "long": ", long", "too-far": ", too far"}[it.jump(place)]
-        rows.append((str(place + 1), paper.name, _microns(paper.size_m), "off the tool" if before is None else f"{before / paper.size_m:.2f}{how}"))
+        finer = "off the tool" if before is None else f"{before / paper.size_m:.2f}"
+        rows.append((str(place + 1), paper.name, _microns(paper.size_m), f"{finer}{how}"))
     return Grid("Through the grits", ("Step", "Grit", "Grain", "Finer by"), tuple(rows))
 
 
@@ -271,8 +274,11 @@ def _microns(metres: float) -> str:
 
 
 def _carries(it: Sanding) -> Iterator[Carry]:
-    """To the speed with balance and mount looked at, and for a wheel to its reach past bed and headstock."""
+    """To the speed with balance and mount looked at, to the lists before the first paper, and for a wheel to its reach past bed and headstock."""
     yield _to_speed(it)
+    if it.steps or it.goal != "wheel":  # the wheel's speed is not the work's
+        told = {"then": "sand", "sand_ceiling": _rpm(it.ceiling(it.operation)), "sweeps": _typed(it.given, "diameter")}
+        yield Carry("before-the-lathe", told | ({"hold": it.given.choice("hold")} if it.given.typed("hold") else {}))
     if it.goal == "wheel":
         yield Carry("does-it-fit-the-lathe", {"ask": "wheel", "disc": _typed(it.given, "diameter"), "wheel": _typed(it.given, "wheel")})
 

@@ -81,12 +81,16 @@ class Sanding:
         """The papers to take, in order."""
         if self.now is not None:
             return grits.path(self.now.size_m, self.last_m, self.papers)
-        first_m = grits.grit("P", int(value("sanding", self.start))).size_m
-        fine = [paper for paper in self.papers if paper.size_m <= first_m * (1 + 1e-9)]
+        fine = [paper for paper in self.papers if paper.size_m <= self.first_m * (1 + 1e-9)]
         if not fine:
             return self.papers[-1:]
         first = fine[0]
         return (first, *grits.path(first.size_m, self.last_m, self.papers)) if first.size_m > self.last_m else (first,)
+
+    @property
+    def first_m(self) -> float:
+        """Grain of the paper to take first off the tool, m."""
+        return grits.grit("P", int(value("sanding", self.start))).size_m
 
     @property
     def grains(self) -> tuple[float | None, ...]:
@@ -107,14 +111,16 @@ class Sanding:
     def jump(self, place: int) -> grits.Step:
         """How the step goes."""
         before = self.grains[place]
-        return "ok" if before is None else grits.step(before, self.steps[place].size_m)
+        return grits.step(self.first_m if before is None else before, self.steps[place].size_m)
 
     @property
     def between(self) -> Grit | None:
         """What would be wanted before the first step that is too far: of what shops have, the finest within reach."""
         for place, paper in enumerate(self.steps):
             before = self.grains[place]
-            if before is not None and self.jump(place) == "too-far":
+            if self.jump(place) == "too-far":
+                if before is None:
+                    return next(grit for grit in self.shop if grit.size_m <= self.first_m * (1 + 1e-9))
                 fits = grits.path(before, paper.size_m, [g for g in grits.grits(self.scale) if g.in_shops or g.size_m > self.shop[0].size_m])
                 return fits[0] if fits else None
         return None

@@ -8,10 +8,11 @@ from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Grid, Hea
 from calc.drawing import Axis, Drawing, chart
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
+from calc.questions._warm_glue import strength_left
 from calc.questions._why_out_of_true.case import HEAT, ZERO_C, Piece
 from calc.questions._why_out_of_true.words import CAUSES, ODDS, SIGNS
 from calc.questions._why_out_of_true.working import working
-from calc.turning import glue, truing
+from calc.turning import truing
 from calc.turning.cooling import Slab, figure_of
 
 _HOUR = 3600.0
@@ -73,7 +74,8 @@ def _headline(piece: Piece) -> Headline:
     if piece.cause == "creep":
         return Headline(label, cause.do, "", cause.say, "stop")
     if piece.left is not None and piece.left <= 0:
-        return Headline(label, "Do not true it", "", "Let it come back first: truing now takes more than there is.", "stop")
+        first = "Shift it to its centre" if piece.cause == "recentred" else cause.do
+        return Headline(label, "Do not true it", "", f"{first} first: truing now takes more than there is.", "stop")
     if piece.wait > 0 and piece.cause not in ("seat", "recentred"):
         shown = lasting(given, piece.wait)
         return Headline(f"{label}. Leave it", shown.text, shown.unit, CAUSES[piece.cause if piece.cause in HEAT else "gradient"].say, "caution")
@@ -149,9 +151,7 @@ def _cautions(piece: Piece) -> Iterator[Caution]:
         soft = given.write(given.si("soft") - figure_of("soft margin"), "temperature", "down")
         yield Caution("X15", "stop", f"Over {soft} this resin is near its softening: no cutting, sanding or clamping until it is cooler.")
     if given.choice("hold") == "glue" and warmest >= figure_of("hand-warm") + ZERO_C - 1e-6:
-        share = glue.warmth(warmest)
-        left = "none of its strength" if share == 0 else f"about {int(20 * share + 1e-9) * 5} % of its strength"
-        yield Caution("X6", "stop", f"Hot glue this warm has {left} left. Do not spin it; let it cool.")
+        yield Caution("X6", "stop", f"Hot glue this warm keeps {strength_left(warmest)}. Do not spin it; let it cool.")
     if given.choice("opened") != "no":
         yield Caution("X16", "stop", "A crack right through, an opened bond or a loose mount lets go without warning at any speed.")
     elif piece.cause == "creep" or any(found.cause == "creep" for found in piece.findings[1:2]):

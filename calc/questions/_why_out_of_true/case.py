@@ -127,6 +127,8 @@ class Piece:
     def runout(self) -> float | None:
         """How far it is out, m: by the dial, else for a face by the feelers."""
         told = self.given.maybe("runout")
+        if told is not None and self.on_rim and told >= self.given.si("diameter"):
+            raise InputError("runout", "off-the-rim", diameter=str(self.given.write(self.given.si("diameter"), "length")))
         return told if told is not None or self.on_rim else self.twist
 
     @cached_property

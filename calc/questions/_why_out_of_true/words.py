@@ -82,6 +82,7 @@ SIGNS = {
 WORDS = {
     "not-warmer": "{label}: {given} is not warmer than the shop, {room}. Choose 'Cold, like the shop', or read again.",
     "more-than-warm": "{label}: {given} is more than the whole piece is over the shop, {excess}. Read again.",
+    "off-the-rim": "{label}: {given} is as much as the piece, {diameter} across. Look at the unit, and measure again.",
     "wider": "{label}: {given} is wider than the piece, {diameter}.",
     "no-resin": "{label}: {given} leaves no resin on a piece {thickness} thick.",
 }

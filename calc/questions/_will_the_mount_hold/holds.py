@@ -7,8 +7,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
-from calc.quantity import from_si, rpm_text
+from calc.quantity import rpm_text
 from calc.questions import Given
+from calc.questions._warm_glue import strength_left
 from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working
 from calc.questions._will_the_mount_hold.picture import on_mount
@@ -200,8 +201,9 @@ def _cautions(asked: Asked) -> Iterator[Caution]:
         yield Caution("seat", "caution", "The work's shoulder sits on the jaws, the tenon does not touch the bottom. Common practice, no source.")
     if given.choice("runs") == "brake" and given.choice("lock") == "no":
         stop = remounting.unscrewing_by_stop(held.mass_kg, held.diameter_m, asked.speed_rpm, given.si("stop"))
-        ratio = times(stop / remounting.unscrewing_by_sanding(held.diameter_m))
-        yield Caution("X8", "caution", f"A stop that hard pulls at the thread {ratio} as much as sanding: lock screw in, or let it coast.")
+        ratio = stop / remounting.unscrewing_by_sanding(held.diameter_m)
+        pulls = f"pulls at the thread {times(ratio)} as much as sanding" if ratio > 1 else "can turn the thread loose"
+        yield Caution("X8", "caution", f"A stop that hard {pulls}: lock screw in, or let it coast.")
     if asked.own_rpm is not None and caps.rim_speed(held.diameter_m, asked.own_rpm) > caps.caps()["finish"]["rim"] * (1 + 1e-9):
         yield Caution("X11", "stop", "At your speed the rim is over our highest for any cut.")
     if ceiling is not None:
@@ -217,19 +219,16 @@ def _glue_cautions(asked: Asked) -> Iterator[Caution]:
     if not mount.sound:
         yield Caution("slick", "stop", "Glue on wax, oil, polish or finish holds by chance: nothing is counted on.")
     if mount.warm_k >= 313.15 - 1e-6:
-        kept = math.floor(100 * glue.warmth(mount.warm_k) + 1e-9)
-        yield Caution("X6", "caution", f"That warm the glue keeps {kept} % of its strength and creeps. Stop, cool, push the rim by hand before you go on.")
+        kept = strength_left(mount.warm_k)
+        yield Caution("X6", "caution", f"That warm the glue keeps {kept} and creeps. Stop, cool, push the rim by hand before you go on.")
     if mount.warm_k > 313.15 + 1e-6:
         yield Caution("X15", "caution", "Resin that warm is soft too: let it cool before any cut.")
     if mount.warm_k < glue.BRITTLE_K:
         yield Caution("cold", "caution", "Cold hot glue is brittle: a knock can break it off. Warm the shop and the piece first, and glue no cold resin.")
     if not given.typed("pull"):
-        pull, _ = cases.glue_strength(given)
-        shown = f"{from_si(pull, 'pressure', 'MPa'):.2g} MPa" if given.system == "metric" else f"{from_si(pull, 'pressure', 'psi'):.0f} psi"
         on = "wood" if given.choice("face") == "wood" else "resin"
-        yield Caution(
-            "glue", "caution", f"No one has published how hot glue holds on {on}: {shown} is our judgement. Try yours on an offcut, set it under 'More'."
-        )
+        text = f"No one has published how hot glue holds on {on}: ours is our judgement. Try yours on an offcut, set it under 'More'."
+        yield Caution("glue", "caution", text)
 
 
 def _carries(asked: Asked) -> tuple[Carry, ...]:
@@ -244,7 +243,16 @@ def _carries(asked: Asked) -> tuple[Carry, ...]:
         taken["mass"] = given.as_typed("mass")
     if asked.mount_decides:
         taken["own"] = f"{rpm_text(ceiling)} rpm"
-    return (Carry("how-fast", taken),)
+    return (Carry("how-fast", taken), Carry("before-the-lathe", _to_start(asked)))
+
+
+def _to_start(asked: Asked) -> dict[str, str]:
+    """The mount, for what is held against its limits before the lathe runs."""
+    given, held = asked.given, asked.held
+    told = {"hold": asked.kind, "tailstock": "no" if held.far_end == "none" else "yes", "sweeps": str(length(given, held.diameter_m, "up"))}
+    told |= {"mount": str(length(given, held.mount.across_m, "down")), "overhang": str(length(given, held.overhang_m, "up"))}
+    least = least_across(held, asked.own_rpm)
+    return told if least is None else told | {"least": str(length(given, least, "up"))}
 
 
 def _values(asked: Asked) -> dict[str, Figure]:

@@ -77,7 +77,7 @@ def _across(given: Given, metres: float) -> Shown:
 def _lines(given: Given, off: float, unbalance: float, diameter: float, held: float | None) -> Iterator[Line]:
     hold = given.choice("hold")
     at_rim = given.write(unbalance / (diameter / 2), "small mass", "up")
-    yield Line.of("Out of balance by", at_rim, f"At the rim, until it is trued; the rim moves {tenths(given, 2 * off, 'up')} in and out. Start slow again.")
+    yield Line.of("Out of balance by", at_rim, f"At the rim, until it is trued; the rim moves in and out by {tenths(given, 2 * off, 'up')}. Start slow again.")
     if hold == "glue" and held is not None:
         ring = length(given, held + 2 * BARE_MARGIN_M, "up")
         yield Line(
@@ -104,8 +104,9 @@ def _lines(given: Given, off: float, unbalance: float, diameter: float, held: fl
 
 def _changes(given: Given, off: float) -> Iterator[Change]:
     for way, words in _WAYS.items():
-        if remounting.off_centre(way) < off - 1e-9:
-            yield Change(words, f"{tenths(given, remounting.off_centre(way), 'up')} on the rim")
+        least = tenths(given, remounting.off_centre(way), "up")
+        if least.si < tenths(given, off, "up").si - 1e-9:  # a change that reads as it is now is none
+            yield Change(words, f"{least} on the rim")
 
 
 def _cautions(given: Given) -> Iterator[Caution]:
