@@ -6,7 +6,8 @@ from calc.answers import Answer
 from calc.casting.species import UNKNOWN, options
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Table
-from calc.questions._dry_enough import Wood
+from calc.questions._dry_enough.answer import answer
+from calc.questions._dry_enough.case import Wood
 from calc.several import Numbers
 
 _METER = (("judged", ("meter",)),)
@@ -97,7 +98,7 @@ WORDS = {
 
 def work(given: Given) -> Answer:
     """Answer the question; a stop leads with how the wood gets dry, or gets measured."""
-    return Wood(given).answer()
+    return answer(Wood(given))
 
 
 #: One plain meter on plain wood in plain rooms: what the rules below are about.

@@ -9,7 +9,8 @@ from calc.casting.species import UNKNOWN, options
 from calc.casting.wood import standard
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Table
-from calc.questions._how_much_wood import Wood
+from calc.questions._how_much_wood.answer import answer
+from calc.questions._how_much_wood.case import Wood
 from calc.several import Series
 
 _DIP = (("way", ("dip",)),)
@@ -120,7 +121,7 @@ WORDS = {
 
 def work(given: Given) -> Answer:
     """Answer the question."""
-    return Wood(given).answer()
+    return answer(Wood(given))
 
 
 _ON_SCALE = {"way": "dip", "rise": "1378 g", "weight": "842 g", "form": "plain", "wrapped": "no", "height": "60 mm", "fill": "50 mm", "raised": "0"}
