@@ -30,11 +30,12 @@ class Typed:
 
 @dataclass(frozen=True)
 class Parsed:
-    """One field's value. ``typed`` is false when the default stands in."""
+    """One field's value. ``typed`` is false when the default stands in; ``units`` is the system of the text, where it is not the one answered in."""
 
     value: Value
     typed: bool
     text: str
+    units: System | None = None
 
 
 @dataclass(frozen=True)

@@ -79,7 +79,8 @@ class Given:
     def as_typed(self, name: str) -> str:
         """The field as typed, or its default, with the unit that a bare number has: for another question to take."""
         text, declared = self.text(name), self._fields[name]
-        return f"{text} {declared.unit(self.system)}".strip() if isinstance(declared, Quantity) and text[-1:].isdigit() else text
+        system = (self._values[name].units if name in self._values else None) or self.system
+        return f"{text} {declared.unit(system)}".strip() if isinstance(declared, Quantity) and text[-1:].isdigit() else text
 
     def but(self, read: Mapping[str, Parsed]) -> Given:
         """The same, but for what was read since."""
@@ -219,7 +220,7 @@ class Question:
             except InputError as error:
                 errors.append(error)
                 continue
-            values[declared.name] = Parsed(value, is_typed, effective.text.strip())
+            values[declared.name] = Parsed(value, is_typed, effective.text.strip(), effective.units)
             if isinstance(value, str):
                 choices[declared.name] = value
             if query is not None and confirmed.get(declared.name, "").strip() != typed.text.strip():

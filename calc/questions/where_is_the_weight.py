@@ -7,6 +7,7 @@ from calc.quantity import rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._where_is_the_weight import moves, words
 from calc.questions._where_is_the_weight.case import Case
+from calc.questions._where_is_the_weight.cautions import cautions
 from calc.questions._where_is_the_weight.drawing import drawing
 from calc.questions._where_is_the_weight.fields import FIELDS
 from calc.questions._where_is_the_weight.handed import handed
@@ -53,9 +54,9 @@ def work(given: Given) -> Answer:
     return Answer(
         words.headline(case, shift, cut),
         lines=words.lines(case, shift, cut),
-        changes=words.changes(case, found, cut),
+        changes=words.changes(case, found, cut, told),
         band=words.band(case),
-        cautions=words.cautions(case, told, cut),
+        cautions=cautions(case, told, shift, cut),
         working=working(case),
         sources=sources(case),
         grids=grids,

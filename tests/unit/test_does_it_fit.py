@@ -177,6 +177,22 @@ def test_it_goes_on_to_its_speed_only_when_it_fits() -> None:
     assert not ask(across="300", along="50", swing="400")["carries"]
 
 
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+@pytest.mark.parametrize(
+    "form, size", [("square", {"across": "250"}), ("round", {"across": "250"}), ("rect", {"length": "300", "width": "200"}), ("eight", {"across": "250"})]
+)
+def test_what_it_hands_on_is_taken(form: str, size: dict[str, str], units: str) -> None:
+    """A rectangle is as long one way as the other side the other; eight sides are no shape of the balance question."""
+    inputs = {"form": form, **size, "along": "50", "swing": "460", "mass": "4 kg", "hold": "chuck"}
+    typed = {name: {"typed": text, "units": "metric"} for name, text in inputs.items()}
+    carries = {carry["to"]: carry["inputs"] for carry in desk.answer("does-it-fit-the-lathe", typed, units, inputs)["carries"]}
+    assert ("where-is-the-weight" in carries) == (form != "eight") and {"how-fast", "will-the-mount-hold"} < {*carries, ""}
+    missing = {"where-is-the-weight": {"wood1_shape": "half"}, "will-the-mount-hold": {"tenon": "80 mm"}}
+    for to, told in carries.items():
+        taken = desk.answer(to, told | missing.get(to, {}), units, {})
+        assert taken["headline"] and not taken["unasked"], taken["text"]
+
+
 def test_a_wheel_that_does_not_reach_leads_with_what_frees_it() -> None:
     reply = ask(**WHEEL)
     assert reply["headline"]["text"] == "Stand the wheel 165 mm out from the headstock" and reply["headline"]["tone"] == "stop"

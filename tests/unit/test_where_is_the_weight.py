@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from calc import desk
-from calc.turning import balance, caps, clipping, make_up, rebalance
+from calc.turning import balance, caps, make_up, rebalance
 from calc.turning.make_up import Blank, Wood
 
 DISC = {"across": "300", "thickness": "50"}
@@ -114,8 +114,18 @@ def test_cast_the_centre_moves_only_where_the_size_allows_it() -> None:
 
 
 def test_it_may_get_worse_as_it_is_turned_down() -> None:
+    """A wooden edge opposite the round wood all but balances it, until it is turned away."""
+    edged = {**ROUND, "wood2_shape": "side", "wood2_edge": "125", "wood2_clock": "9", "wood2_by": "density", "wood2_density": "0.7"}
+    first, *later = ask(way="mounted", **edged)["grids"][0]["rows"]
+    assert float(first[2].split()[0]) < float(later[0][2].split()[0]) and "worse" in cautions(ask(way="mounted", **edged))
+
+
+def test_a_weight_at_the_rim_is_in_the_way_when_it_is_turned_down() -> None:
+    """As much out of balance as before, 10.603 kg mm, but no room at 130 mm in a round of 260."""
     reply = ask(way="mounted", **ROUND)
-    assert "worse" in cautions(reply)
+    assert cautions(reply)["in-the-way"] == "caution" and "worse" not in cautions(reply)
+    assert not {"in-the-way", "worse"} & set(cautions(ask(way="mounted", **ROUND, finish="200")))
+    assert "in-the-way" not in cautions(ask(**ROUND)), "the wood is shifted, not balanced by a weight"
     sizes = [row[0] for row in reply["grids"][0]["rows"]]
     assert sizes == ["300 mm as it is", "260 mm", "220 mm", "180 mm"]
     assert "worse" not in cautions(ask(way="mounted", **HALF))
@@ -236,6 +246,25 @@ def test_two_places_that_cannot_hold_it(places: str) -> None:
     assert code(ask(way="mounted", **HALF, places=places)) == ("places", "places")
 
 
+def test_off_the_centre_turning_it_true_is_most_of_the_cure() -> None:
+    reply = ask(way="mounted", **{**ROUND, "wood1_out": "0"}, off="3", off_clock="2")
+    (change,) = [change for change in reply["changes"] if change["do"].startswith("Turn it true")]
+    assert change["do"] == "Turn it true, at 294 mm, slowly" and change["then"].startswith("it wants only ")
+    assert not [change for change in ask(way="mounted", **HALF)["changes"] if change["do"].startswith("Turn it true")]
+
+
+def test_slower_than_a_lathe_goes_is_said() -> None:
+    assert "if its lowest is above that, do not start it" in ask(way="mounted", **HALF)["headline"]["say"]
+    assert "do not start it" not in ask(way="mounted", **{**ROUND, "wood1_out": "20"}, lathe="floor")["headline"]["say"]
+
+
+def test_the_throw_of_two_weights() -> None:
+    """433 g shared between 2 and 4 o'clock: each 1 / (2 cos 30) of it, 250 g, and so 0.577 of the 154.2 N at 500 rpm: 9.1 kg."""
+    reply = ask(way="mounted", **HALF, speed="500", places="2 4")
+    line = next(line for line in reply["lines"] if line["label"] == "The two pull like")
+    assert (line["text"], line["unit"]) == ("9.1 and 9.1", "kg")
+
+
 def test_the_throw_of_the_weight() -> None:
     reply = ask(way="mounted", **HALF, speed="500")
     # 0.05625 kg m x (52.36 /s)^2 = 154.2 N, as much as 15.7 kg weighs
@@ -316,23 +345,3 @@ def test_woods_side_by_side_do_not_overlap() -> None:
     assert not reply["errors"] and reply["headline"]["text"] == "Nothing"
     edges = {**DISC, "wood1_shape": "side", "wood1_edge": "120", "wood2_shape": "side", "wood2_edge": "120", "wood2_clock": "12"}
     assert not ask(way="mounted", **edges)["errors"]
-
-
-# --- the arithmetic below ---------------------------------------------------------------------------------------
-
-
-def test_a_circle_wholly_inside_or_outside() -> None:
-    square = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)]
-    assert clipping.inside_circle(square, 2.0).area == pytest.approx(4.0)
-    assert clipping.inside_circle(square, 0.5).area == pytest.approx(math.pi / 4)
-    assert clipping.inside_circle(clipping.moved(square, 5.0, 0.0), 2.0).area == pytest.approx(0.0, abs=1e-12)
-    assert clipping.inside_convex(clipping.moved(square, 5.0, 0.0), square) == ()
-
-
-def test_a_centre_cut_in_balance_is_in_balance() -> None:
-    blank = Blank(0.300, 0.050, 1150)
-    woods = [Wood(make_up.round_wood(0.060, (0.020, 0.010)), 700, 0.050), Wood(make_up.round_wood(0.040, (-0.040, 0.0)), 900, 0.050)]
-    at = rebalance.balanced_centre(blank, woods)
-    assert at is not None
-    across = make_up.true_round(blank, at)
-    assert make_up.weigh(blank, woods, at, across).unbalance < 1e-3 * make_up.weigh(blank, woods).unbalance * 1.01

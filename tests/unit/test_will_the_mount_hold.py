@@ -207,12 +207,16 @@ def test_every_drawing_says_what_is_seen() -> None:
 
 @pytest.mark.parametrize("units", ["metric", "imperial"])
 def test_it_hands_on_to_how_fast_and_to_the_lists_of_the_lathe(units: str) -> None:
-    for inputs in (BLOCK, BLOCK | {"block": "144"}, PLATE, {"hold": "centres", "diameter": "60", "length": "300"}):
+    turned = {"asked": "turned", "diameter": "300", "block": "100", "mass": "4 kg", "runout": "3 mm"}
+    for inputs in (BLOCK, BLOCK | {"block": "144", "mass": "4 kg"}, PLATE, {"hold": "centres", "diameter": "60", "length": "300"}, turned):
         typed = {name: f"{text} mm" if name in ("diameter", "block", "circle", "length") else text for name, text in inputs.items()}
         carries = ask(units, **typed)["carries"]
         assert [carry["to"] for carry in carries] == ["how-fast", "before-the-lathe"][: len(carries)] and carries
+        assert carries[0]["inputs"]["hold"] == inputs.get("hold", "glue") and carries[0]["inputs"].get("mass") == inputs.get("mass")
         for carry in carries:
             _taken(carry, units)
+    # 3 mm in and out is 1.5 mm off the centre
+    assert desk.answer("will-the-mount-hold", turned)["carries"][0]["inputs"]["eccentricity"] == "1.5 mm"
 
 
 def _taken(carry: dict[str, Any], units: str) -> None:

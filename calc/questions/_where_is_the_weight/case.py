@@ -208,6 +208,11 @@ class Case:
         by_vibration = balance.speed_at_vibration(unbalance, self.body.mass_kg, self.standing, balance.vibration_limit("zone-c"))
         return min(by_vibration, balance.speed_at_push(unbalance, self.standing), self.speed)
 
+    @property
+    def too_slow(self) -> bool:
+        """Whether that is slower than a lathe of this kind usually runs."""
+        return self.under < speed.lathe_kinds()[self.given.choice("lathe")].lowest_rpm
+
     # --- how sure ------------------------------------------------------------------------------------
 
     @cached_property

@@ -14,6 +14,7 @@ from calc.turning import balance, make_up, rebalance
 from calc.turning.make_up import Body, Wood
 
 _STEPS = 3  # sizes shown between the first true round and the last
+_MOST_GOES = 0.5  # of what is out of balance: left once it is true, or less, and truing is told as a remedy; our judgement
 _DOWN_TO = 0.6  # of the first true round, where the maker named no size: our judgement
 
 
@@ -156,15 +157,24 @@ def at_rim(case: Case, stage: Stage) -> tuple[float, float]:
 
 
 def worst(case: Case, told: list[Stage]) -> Stage | None:
-    """The later stage that wants most weight just inside its rim, where that is clearly more than at first and the lathe feels it."""
-    more = 1 + standard("worse")
+    """The later stage that is most out of balance, where that is clearly more than at first and the lathe feels it."""
+    least = (1 + standard("worse")) * told[0].body.unbalance
+    later = [stage for stage in told[1:] if stage.body.unbalance > least and case.level(stage.body, stage.across) > 0]
+    return max(later, key=lambda stage: stage.body.unbalance, default=None)
 
-    def grows(stage: Stage) -> float:
-        weights = [balance.balance_weight(s.body.unbalance, case.inside_rim(s.across)) for s in (stage, told[0])]
-        return weights[0] / max(weights[1], 1e-9)
 
-    later = [stage for stage in told[1:] if grows(stage) > more and case.level(stage.body, stage.across) > 0]
-    return max(later, key=grows, default=None)
+def trued(case: Case, told: list[Stage]) -> Stage | None:
+    """The first true round, where most of what is out goes by turning it true and the lathe feels it now."""
+    first, *later = told
+    if not later or not case.matters or math.isclose(first.across, case.round):
+        return None
+    return later[0] if later[0].body.unbalance < _MOST_GOES * first.body.unbalance else None
+
+
+def in_the_way(case: Case, told: list[Stage]) -> Stage | None:
+    """The stage that wants most weight, of those that the lathe feels and whose rim leaves no room for the weight where it is."""
+    later = [stage for stage in told[1:] if case.place > stage.across / 2 * (1 - 1e-9) and case.level(stage.body, stage.across) > 0]
+    return max(later, key=lambda stage: at_rim(case, stage)[0], default=None)
 
 
 def cheaper(case: Case, shift: Shift, step: float) -> float:

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from calc.answers import Band, Caution, Change, Grid, Headline, Line, Tone
+from calc.answers import Band, Change, Grid, Headline, Line, Tone
 from calc.casting.wood import standard as of_wood
 from calc.quantity import Style, round_to, rpm_text
 from calc.questions._where_is_the_weight import moves
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.moves import Centre, Shift, Stage
 from calc.questions._where_is_the_weight.parts import clock, standard
-from calc.turning import balance, caps
+from calc.turning import balance
 
 _TONES: tuple[Tone, ...] = ("go", "caution", "stop")
 _FINE = 0.1  # mm or a hundredth of an inch: how closely a centre is told
-_NOTHING_KG = 0.0005  # a weight under half a gram is none
+NOTHING_KG = 0.0005  # a weight under half a gram is none
 
 
 def length(case: Case, metres: float) -> str:
@@ -46,7 +46,7 @@ def headline(case: Case, shift: Shift | None, cut: Centre | None) -> Headline:
     level = case.matters
     if case.hidden:
         return _stays(case)
-    if case.weight < _NOTHING_KG:
+    if case.weight < NOTHING_KG:
         return Headline("To balance it", "Nothing", "", "The centre of mass lies on the spindle, as near as this can tell.", "go")
     loose: Tone = "go" if level == 0 else "caution"
     if level == 0:
@@ -88,7 +88,7 @@ def _plan(case: Case, shift: Shift | None) -> Headline:
 
 def _hang(case: Case, tone: Tone) -> Headline:
     verb = "Fix on the light side" if case.way == "hung" else "Hang on the light side"
-    then = f"Until then stay under {near_rpm(case.under)} rpm."
+    then = f"Until then stay under {near_rpm(case.under)} rpm{'; if its lowest is above that, do not start it' if case.too_slow else ''}."
     where = f"{length(case, case.place)} out"
     if len(case.weights) > 1:
         shown = [case.small(weight) for weight, _ in case.weights]
@@ -113,16 +113,22 @@ def _heavy(case: Case) -> str:
 # --- what goes with it --------------------------------------------------------------------------------
 
 
+def weight_leads(case: Case, shift: Shift | None, cut: Centre | None) -> bool:
+    """Whether a weight is the first thing told, and no shift and no other centre."""
+    if case.matters == 0 or case.way in ("mounted", "hung", "swing"):
+        return True
+    return (case.way == "cast" and cut is None) or (case.way == "plan" and shift is None)
+
+
 def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ...]:
     """Figures that are acted on."""
     if case.hidden:
         return _of_friction(case)
-    if case.weight < _NOTHING_KG:
+    if case.weight < NOTHING_KG:
         return (Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")),) if case.made else ()
     out = []
-    weight_leads = case.matters == 0 or case.way in ("mounted", "hung", "swing")
-    weight_leads = weight_leads or (case.way == "cast" and cut is None) or (case.way == "plan" and shift is None)
-    if case.way == "cast" and not weight_leads:
+    leads = weight_leads(case, shift, cut)
+    if case.way == "cast" and not leads:
         out.append(Line("Or hang", weights_text(case)))
     told = {"hung": "12 is the top of the drawing. Opposite the weight.", "swing": "As it hangs still, the heavy side down. Mark the rim there."}
     out.append(Line("Heavy spot", clock(case.body.heavy), note=told.get(case.way, "")))
@@ -130,13 +136,15 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
         out.append(Line("Centre of mass", finely(case, case.body.eccentricity_m), note="from where it turns" if case.way == "mounted" else "from the middle"))
     if case.made:
         out.append(Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")))
-    if case.matters and weight_leads is False:
-        out.append(Line("Out of balance, stay under", near_rpm(case.under), "rpm"))
-    pull = max(weight for weight, _ in case.weights) * case.place
-    pulled = balance.push(pull, case.speed) / balance.STANDARD_GRAVITY
+    if case.matters and not leads:
+        note = "If its lowest is above that, do not start it." if case.too_slow else ""
+        out.append(Line("Out of balance, stay under", near_rpm(case.under), "rpm", note))
     which = ", the roughing ceiling for its size" if case.given.maybe("speed") is None else ""
     note = f"At {near_rpm(case.speed)} rpm{which}; twice the speed, four times the pull. Screws and glue have to hold it."
-    out.append(Line.of("A weight there pulls like", case.given.write(pulled, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up"), note))
+    pulls = [balance.push(weight * case.place, case.speed) / balance.STANDARD_GRAVITY for weight, _ in case.weights]
+    shown = [case.given.write(pull, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up") for pull in pulls]
+    label = "A weight there pulls like" if len(shown) == 1 else "The two pull like"
+    out.append(Line(label, " and ".join(pull.text for pull in shown), shown[0].unit, note))
     if case.way == "swing":
         note = "If not, add or take off until it does. What you hung then overrules the timing: enter it instead."
         out.append(Line("Then it should", "Stay anywhere", note=note))
@@ -163,9 +171,9 @@ def _of_friction(case: Case) -> tuple[Line, ...]:
     return tuple(out)
 
 
-def changes(case: Case, found: list[Shift], cut: Centre | None) -> tuple[Change, ...]:
+def changes(case: Case, found: list[Shift], cut: Centre | None, told: list[Stage]) -> tuple[Change, ...]:
     """What else would move it."""
-    if not case.made or case.weight < _NOTHING_KG:
+    if not case.made or case.weight < NOTHING_KG:
         return ()
     out = []
     if case.way == "plan":
@@ -174,16 +182,22 @@ def changes(case: Case, found: list[Shift], cut: Centre | None) -> tuple[Change,
         if found:
             step = 0.010 if case.given.system == "metric" else 0.0127
             less = moves.cheaper(case, found[0], step) if found[0].far > step else 0.0
-            if less >= _NOTHING_KG:
+            if less >= NOTHING_KG:
                 out.append(Change(f"Shift it only {length(case, step)} that way", f"{case.grams(less)} less to hang"))
     if case.way in ("plan", "cast"):
         there = moves.centre_of_mass(case)
         if there.across > 0 and case.matters and (case.finish is None or case.finish <= there.across * (1 + 1e-9)):
-            after = balance.balance_weight(there.body.unbalance, case.inside_rim(there.across))
-            then = f"in balance until cut true at {length(case, there.across)}; then {case.grams(after)} at {length(case, case.inside_rim(there.across))}"
+            place = case.inside_rim(there.across)
+            after = balance.balance_weight(there.body.unbalance, place)
+            then = f"in balance until cut true at {length(case, there.across)}; then it wants {case.grams(after)} at {length(case, place)}"
             out.append(Change(f"Mount it {finely(case, there.far)} off, towards {clock(there.towards)}", then))
     if case.way in ("plan", "cast") and cut is not None and not (case.way == "cast" and case.matters):
         out.append(Change(f"Saw it round about a centre {length(case, cut.far)} towards {clock(cut.towards)}", f"in balance at {length(case, cut.across)}"))
+    true = moves.trued(case, told)
+    if true is not None:
+        weight, place = moves.at_rim(case, true)
+        left = "in balance" if weight < NOTHING_KG else f"it wants only {case.grams(weight)} at {length(case, place)}"
+        out.append(Change(f"Turn it true, at {length(case, true.across)}, slowly", left))
     return tuple(out)
 
 
@@ -192,7 +206,7 @@ def grid(case: Case, told: list[Stage]) -> Grid:
     rows = []
     for stage in told:
         weight, place = moves.at_rim(case, stage)
-        still = weight < _NOTHING_KG
+        still = weight < NOTHING_KG
         where = "-" if still else f"{case.grams(weight)} at {length(case, place)}"
         across = length(case, stage.across) + (" as it is" if stage.first else "")
         heavy = "-" if still else clock(stage.body.heavy)
@@ -211,7 +225,7 @@ def band(case: Case) -> Band | None:
     if case.spread is None:
         return None
     off = of_wood("both sides") * case.spread / case.place
-    if off < _NOTHING_KG:
+    if off < NOTHING_KG:
         return None
     low, high = max(0.0, case.weight - off), case.weight + off
     if case.way == "swing":
@@ -221,72 +235,5 @@ def band(case: Case) -> Band | None:
     if case.way == "scale":
         said = f"Give or take {finely(case, of_wood('both sides') * case.spread / case.body.mass_kg)}, 19 times in 20"
         return Band(f"{said}: {case.grams(low)} to {case.grams(high)} to hang.", case.grams(low), case.grams(high))
-    span = f"About {case.grams(low)} to {case.grams(high)}" if low >= _NOTHING_KG else f"Anything up to {case.grams(high)}"
+    span = f"About {case.grams(low)} to {case.grams(high)}" if low >= NOTHING_KG else f"Anything up to {case.grams(high)}"
     return Band(f"{span}, 19 times in 20: no two trees weigh the same.", case.grams(low), case.grams(high))
-
-
-def cautions(case: Case, told: list[Stage], cut: Centre | None) -> tuple[Caution, ...]:
-    """Few and short, each with its trigger; the worst first."""
-    out: list[Caution] = []
-    shown = near_rpm(case.speed)
-    if case.vibration > balance.vibration_limit("zone-c"):
-        out.append(Caution("X3", "stop", f"Unbalanced at {shown} rpm it would make this lathe walk."))
-    elif case.vibration > balance.vibration_limit("zone-b"):
-        out.append(Caution("X3", "caution", f"Unbalanced at {shown} rpm the lathe would tremble."))
-    if case.push_share > balance.PUSH_SHARE:
-        out.append(Caution("X4", "stop", "The heavy side would shove with over a twentieth of the lathe's weight: balance it, ballast it, or go slower."))
-    if case.given.maybe("speed") is not None and caps.rim_speed(case.swept, case.speed) > caps.operation_rim_speed("finish", case.swept):
-        out.append(Caution("X11", "caution", f"{shown} rpm is over our rim limit for any cut on this size. 'How fast?' tells the ceiling."))
-    if case.weight >= _NOTHING_KG and not case.hidden:
-        text = "A weight that comes off is a thrown weight: screw and glue it into waste wood, inside the rim, on the back. Spin it by hand first."
-        out.append(Caution("throw", "caution", text))
-    if case.made:
-        out += _of_make_up(case, told)
-    if case.way == "cast" and case.matters and cut is None:
-        out.append(Caution("centre", "caution", "Moving the centre cures only the roughing: cut true, wood on one side is still on one side."))
-    if case.way == "scale":
-        out.append(Caution("true", "caution", "If wood on one side is the cause, it comes back once cut true: then hang weights."))
-    if case.way == "swing":
-        out += _of_swing(case)
-    sticks = case.given.maybe("sticks")
-    if case.way == "hung" and sticks is not None and sticks >= case.given.si("hung"):
-        out.append(Caution("friction", "caution", "Friction hides as much as you hung. Free the spindle, or use two supports and a scale."))
-    return tuple(out)
-
-
-def _of_swing(case: Case) -> list[Caution]:
-    swing = case.swing
-    if swing.stays:
-        text = "What friction hides was not tried: our guess for a free spindle stands in."
-        return [] if case.given.typed("least") else [Caution("friction", "caution", text)]
-    out = []
-    if swing.miscounted:
-        out.append(Caution("miscount", "caution", "Two timings lie about one swing apart: one may be miscounted. Time it once more."))
-    if swing.wide:
-        out.append(Caution("wide", "caution", "That is a wide swing. It is reckoned in, but a smaller one tells more surely."))
-    if swing.left_out > standard("worse"):
-        most = case.grams((1 + swing.left_out) * case.weight)
-        out.append(Caution("chuck", "caution", f"On a piece this light a chuck weighs in: it may want up to {most}. Enter the chuck under 'More'."))
-    return out
-
-
-def _of_make_up(case: Case, told: list[Stage]) -> list[Caution]:
-    out = []
-    worse = moves.worst(case, told)
-    if worse is not None:
-        weight, place = moves.at_rim(case, worse)
-        wants = f"at {length(case, worse.across)} it wants {case.grams(weight)} at {length(case, place)}"
-        text = f"It gets worse as it is turned down: {wants}. Balance it again there."
-        out.append(Caution("worse", "caution", text))
-    if any(piece.sources == ("judgement",) for piece in case.pieces):
-        text = f"A wood is not named and stands at {case.given.write(standard('wood unknown'), 'density')}: name it, or weigh it, before it is cast in."
-        out.append(Caution("unnamed", "caution", text))
-    odd = [piece for piece in case.pieces if not piece.metal and not standard("odd light") <= piece.wood.density <= standard("odd heavy")]
-    if odd:
-        rho = case.given.write(odd[0].wood.density, "density")
-        out.append(Caution("odd", "caution", f"That makes {odd[0].title} {rho}. Hardly any wood: look at its sizes, its depth and its weight again."))
-    deep = case.blank.thickness_m * (1 - 1e-9)
-    if case.blank.thickness_m > standard("long") * case.round and any(piece.wood.depth_m < deep for piece in case.pieces):
-        text = "Long, with wood in part of its length: it also rocks end to end, and one weight does not cure that. Place the weight at the wood's own end."
-        out.append(Caution("rocks", "caution", text))
-    return out

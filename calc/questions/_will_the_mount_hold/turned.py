@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc.answers import Answer, Caution, Change, Figure, Headline, Line, figure
+from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Line, figure
 from calc.errors import InputError
-from calc.quantity import Shown
+from calc.quantity import Shown, Style
 from calc.questions import Given
 from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working
@@ -45,12 +45,21 @@ def turned(given: Given) -> Answer:
         working=tuple(working.turned(off, diameter, mass)),
         sources=("judgement", "practice", "arithmetic", "hot-melt") if given.choice("hold") == "glue" else ("judgement", "practice", "arithmetic"),
         drawings=() if held is None else (bare_ring(given, diameter, given.si("thickness"), held, held + 2 * BARE_MARGIN_M, off),),
+        carries=(_carry(given, off, diameter),),
         values={
             "stock": figure(tenths(given, off, "up"), "length", off),
             "runout": figure(tenths(given, 2 * off, "up"), "length", 2 * off),
             "unbalance": Figure(unbalance, "mass times length", f"{1000 * unbalance:.3g} kg·mm"),
         },
     )
+
+
+def _carry(given: Given, off: float, diameter: float) -> Carry:
+    """To its speed: out of balance by how far off it comes back, out of round until it is trued."""
+    told = {"operation": "rough", "diameter": str(length(given, diameter, "up")), "hold": given.choice("hold")}
+    told |= {name: given.as_typed(name) for name in ("thickness", "mass") if given.typed(name)}
+    closer = Style(given.pick("mm", "in"), step=0.1 if given.system == "metric" else 0.01)
+    return Carry("how-fast", told | {"balance": "known", "eccentricity": str(given.write(off, ("length", closer), "up"))})
 
 
 def _headline(given: Given, off: float, stock: float | None, dial: float | None, diameter: float) -> Headline:
