@@ -52,16 +52,20 @@ def base_decant(view: View) -> Screen:
 def a(view: View) -> Screen:
     """A, to a figure on the scale."""
     state = view.state
-    target = shown_for(state, "a", state.target.a)
-    decant = state.job.way == "decant"
+    return _part(view, "a", state.target.a, f"A {view.mass(state.target.a - state.a)} goes in.")
+
+
+def _part(view: View, part: str, mass: float, note: str) -> Screen:
+    """One part, to a figure on the scale."""
+    name, target, decant = part.upper(), shown_for(view.state, part, mass), view.state.job.way == "decant"
     return {
-        "step": "Weigh A",
+        "step": f"Weigh {name}",
         "big": view.big("The jug falls to" if decant else "The scale goes up to", target),
-        "say": "Pour A out of the jug." if decant else "Pour A in, slowly at the end.",
-        "note": f"A {view.mass(state.target.a - state.a)} goes in.",
+        "say": f"Pour {name} out of the jug." if decant else f"Pour {name} in, slowly at the end.",
+        "note": note,
         "buttons": [
-            press("main", "Done as shown", "a"),
-            view.ask("a", "It shows something else", "The scale shows", target),
+            press("main", "Done as shown", part),
+            view.ask(part, "It shows something else", "The scale shows", target),
             view.scale_off(),
         ],
     }
@@ -126,19 +130,7 @@ def _changed(view: View, planned: Parts) -> str:
 def b(view: View) -> Screen:
     """B, to a figure on the scale."""
     state = view.state
-    target = shown_for(state, "b", state.target.b)
-    decant = state.job.way == "decant"
-    return {
-        "step": "Weigh B",
-        "big": view.big("The jug falls to" if decant else "The scale goes up to", target),
-        "say": "Pour B out of the jug." if decant else "Pour B in, slowly at the end.",
-        "note": f"B {view.mass(state.target.b - state.b)} for the A that is in.",
-        "buttons": [
-            press("main", "Done as shown", "b"),
-            view.ask("b", "It shows something else", "The scale shows", target),
-            view.scale_off(),
-        ],
-    }
+    return _part(view, "b", state.target.b, f"B {view.mass(state.target.b - state.b)} for the A that is in.")
 
 
 def fix(view: View) -> Screen:
