@@ -23,5 +23,5 @@ def squeeze_js(text: str) -> str:
     """
     comment = re.compile(r"^[ \t]*(?:/\*\*(?:(?!\*/).)*\*/|//[^\n]*)[ \t]*$", re.S | re.M)
     text = comment.sub(lambda found: "\n" * found[0].count("\n"), text)
-    text = re.sub(r"/\*\* @(?:type|param)\b(?:(?!\*/).)*\*/ ?", "", text)
+    text = re.sub(r"/\*\* @(?:type|param|returns)\b(?:(?!\*/).)*\*/ ?", "", text)
     return re.sub(r"^[ \t]+", "", text, flags=re.M)

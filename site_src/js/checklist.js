@@ -73,6 +73,7 @@ class LiveList {
     return run;
   }
 
+  /** @returns {any} */
   #fresh() {
     return { id: `${this.#id}-${Date.now()}`, kind: 'checklist', list: this.#id, open: true, carried: 0, events: [] };
   }

@@ -16,7 +16,7 @@
 
   async function rescue() {
     const root = new URL(html.dataset.root, location.href);
-    const reply = await fetch(new URL('sw.js', root), { cache: 'no-store' }).catch(() => null);
+    const reply = await fetch(new URL('sw.js', root), { cache: 'no-store' }).catch(/** @returns {null} */ () => null);
     if (!reply || !reply.ok) return; // no network: what is kept here is all there is
     sessionStorage.removeItem(KEY);
     const registration = await navigator.serviceWorker?.getRegistration(root);

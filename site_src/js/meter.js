@@ -29,7 +29,7 @@ export async function mount(root, app) {
     window.removeEventListener('devicemotion', hear);
     if (signal.aborted) return;
     wakeLock.stop();
-    const screen = await app.desk.call('run', { id: 'vibration', inputs: {}, units: app.units, events, now: 0 }, { signal }).catch(() => null);
+    const screen = await app.desk.call('run', { id: 'vibration', inputs: {}, units: app.units, events, now: 0 }, { signal }).catch(/** @returns {null} */ () => null);
     if (signal.aborted) return;
     go.disabled = false;
     found = screen?.take ?? {};

@@ -14,7 +14,7 @@ let registering = null;
 /** Register once; null where the browser has no service workers or refuses them (private windows do). */
 export function register() {
   registering ??= container
-    ? container.register(new URL('sw.js', ROOT), { scope: ROOT.href, updateViaCache: 'none' }).catch(() => null)
+    ? container.register(new URL('sw.js', ROOT), { scope: ROOT.href, updateViaCache: 'none' }).catch(/** @returns {null} */ () => null)
     : Promise.resolve(null);
   return registering;
 }
@@ -33,7 +33,7 @@ export async function engineAtHand(onProgress = () => {}) {
       clearTimeout(timer);
       timer = window.setTimeout(end, SILENT_MS);
     };
-    const heard = ({ data }) => {
+    const heard = (/** @type {MessageEvent} */ { data }) => {
       alive();
       if (data?.type === 'installing' && data.group === 'engine') onProgress(data.done, data.total);
       if (data?.type === 'install-failed') end();

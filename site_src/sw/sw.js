@@ -7,26 +7,27 @@
 /** @type {{version: string, engine: string, files: [string, string, number, 'shell'|'engine', string][]}} url, hash, bytes, group, type */
 const SITE = /* SITE */ null;
 
-const ROOT = self.registration.scope;
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {any} */ (self));
+const ROOT = worker.registration.scope;
 const PREFIX = `blankwright ${ROOT} `; // caches belong to the whole origin, and others may live there
 const CACHES = { shell: `${PREFIX}shell ${SITE.version}`, engine: `${PREFIX}engine ${SITE.engine}` };
 const FILES = new Map(SITE.files.map(([path, hash, size, group, type]) => [new URL(path, ROOT).href, { hash, size, group, type }]));
 const NOT_FOUND = new URL('404.html', ROOT).href;
 
-/** The first 96 bits of the SHA-256: enough to tell a damaged file. */
+/** The first 96 bits of the SHA-256: enough to tell a damaged file. @param {ArrayBuffer|Uint8Array<ArrayBuffer>} buffer */
 async function hashOf(buffer) {
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', buffer), 0, 12);
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('');
 }
 
-/** The kept response for a file if it is there; with `deep`, only if its bytes are what they should be. */
+/** The kept response for a file if it is there; with `deep`, only if its bytes are what they should be. @param {string} cacheName @param {string} url @param {boolean} deep */
 async function kept(cacheName, url, deep) {
   const response = await (await caches.open(cacheName)).match(url);
   if (!response || !deep) return response;
   return (await hashOf(await response.clone().arrayBuffer())) === FILES.get(url).hash ? response : undefined;
 }
 
-/** Get a file from the network, check it, keep it. An error of any kind means that nothing was kept. */
+/** Get a file from the network, check it, keep it. An error of any kind means that nothing was kept. @param {string} url */
 async function obtain(url) {
   const file = FILES.get(url);
   const packed = file.group === 'engine' || url.endsWith('.zip');
@@ -42,7 +43,7 @@ async function obtain(url) {
   return response;
 }
 
-/** The same bytes in the cache of an older version, to save the fetch. */
+/** The same bytes in the cache of an older version, to save the fetch. @param {string} url */
 async function carriedOver(url) {
   const file = FILES.get(url);
   for (const name of await caches.keys()) {
@@ -55,7 +56,7 @@ async function carriedOver(url) {
   return false;
 }
 
-/** Make a group complete, one file after the other; tells the pages how far it is. */
+/** Make a group complete, one file after the other; tells the pages how far it is. @param {'shell'|'engine'} group @param {boolean} deep */
 async function complete(group, deep) {
   const urls = [...FILES.keys()].filter((url) => FILES.get(url).group === group);
   const total = urls.reduce((sum, url) => sum + FILES.get(url).size, 0);
@@ -67,8 +68,9 @@ async function complete(group, deep) {
   }
 }
 
+/** @param {object} message */
 async function tell(message) {
-  for (const client of await self.clients.matchAll({ includeUncontrolled: true, type: 'window' })) client.postMessage(message);
+  for (const client of await worker.clients.matchAll({ includeUncontrolled: true, type: 'window' })) client.postMessage(message);
 }
 
 /**
@@ -76,7 +78,7 @@ async function tell(message) {
  * install that failed has kept is checked, so the next try goes on from there.
  */
 async function install() {
-  const first = !self.registration.active;
+  const first = !worker.registration.active;
   try {
     await complete('shell', true);
     await complete('engine', true).catch((error) => {
@@ -91,16 +93,16 @@ async function install() {
 async function activate() {
   const ours = (await caches.keys()).filter((name) => name.startsWith(PREFIX) && !Object.values(CACHES).includes(name));
   await Promise.all(ours.map((name) => caches.delete(name)));
-  await self.clients.claim();
+  await worker.clients.claim();
 }
 
-/** Answer from the cache; a file that is missing or damaged there is fetched again. */
+/** Answer from the cache; a file that is missing or damaged there is fetched again. @param {string} url */
 async function serve(url) {
   const { group } = FILES.get(url);
   return (await kept(CACHES[group], url, group === 'shell')) ?? obtain(url);
 }
 
-/** A page that is not ours: the network's answer, or our own page for wrong addresses. */
+/** A page that is not ours: the network's answer, or our own page for wrong addresses. @param {Request} request */
 async function unknownPage(request) {
   try {
     return await fetch(request);
@@ -110,24 +112,25 @@ async function unknownPage(request) {
   }
 }
 
-/** What is complete on this device; with `deep`, after checking every byte. Mends what it can. */
+/** What is complete on this device; with `deep`, after checking every byte. Mends what it can. @param {boolean} deep */
 async function report(deep) {
+  /** @type {Record<string, boolean>} */
   const done = {};
-  for (const group of ['shell', 'engine']) done[group] = await complete(group, deep).then(() => true, () => false);
+  for (const group of /** @type {('shell'|'engine')[]} */ (['shell', 'engine'])) done[group] = await complete(group, deep).then(() => true, () => false);
   return done;
 }
 
-self.addEventListener('install', (event) => event.waitUntil(install()));
-self.addEventListener('activate', (event) => event.waitUntil(activate()));
+worker.addEventListener('install', (event) => event.waitUntil(install()));
+worker.addEventListener('activate', (event) => event.waitUntil(activate()));
 
-self.addEventListener('message', (event) => {
-  if (event.data?.type === 'take-over') self.skipWaiting();
+worker.addEventListener('message', (event) => {
+  if (event.data?.type === 'take-over') worker.skipWaiting();
   if (event.data?.type === 'report') {
     event.waitUntil(report(event.data.deep).then((done) => event.ports[0]?.postMessage({ version: SITE.version, ...done })));
   }
 });
 
-self.addEventListener('fetch', (event) => {
+worker.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = new URL(request.url);
   if (request.method !== 'GET' || !url.href.startsWith(ROOT)) return;

@@ -15,30 +15,33 @@ import { makeRoomFor, noWasm } from "./wasm.js";
 import { zipEntries } from "./zip.js";
 
 const started = performance.now();
-const here = (path) => new URL(path, import.meta.url).href;
+const here = (/** @type {string} */ path) => new URL(path, import.meta.url).href;
 const folder = here(ENGINE.folder);
 const cacheName = `blankwright-snapshot ${here(ENGINE.root)}`;
 const snapshotKey = here(`snapshot-${ENGINE.key}`);
 const SNAPSHOT_MOST = 48 * 1024 * 1024; // a memory larger than this is not kept
 const IDLE_MS = 800; // quiet time after the last call before the snapshot is made
 
+/** @type {any} */
 let handle = null; // the one proxy that crosses, kept as long as the worker lives
+/** @type {any} */
 let python = null;
 let unkept = false; // a plain start that has not been snapshotted yet
 let idle = 0;
 let dropped = 0; // the request that is wanted no longer
+/** @type {any[]} */
 const waiting = [];
 
-const progress = (step) => postMessage({ event: "progress", step, of: 4 });
+const progress = (/** @type {number} */ step) => postMessage({ event: "progress", step, of: 4 });
 
-/** Fetch a file whole; a status other than 200 is an error. */
+/** Fetch a file whole; a status other than 200 is an error. @param {string} url */
 async function bytes(url) {
   const response = await fetch(url);
   if (!response.ok) throw new Error(`${response.status} for ${new URL(url).pathname}`);
   return new Uint8Array(await response.arrayBuffer());
 }
 
-/** Start Pyodide, from a snapshot if one is given, with the files of `calc` in place before Python runs. */
+/** Start Pyodide, from a snapshot if one is given, with the files of `calc` in place before Python runs. @param {Promise<Uint8Array>} calc @param {Promise<ArrayBuffer>|null} snapshot */
 async function boot(calc, snapshot) {
   makeRoomFor(snapshot);
   import(`${folder}pyodide.asm.mjs`).catch(() => {}); // Pyodide asks for it later, and tells if it fails
@@ -51,7 +54,7 @@ async function boot(calc, snapshot) {
     lockFileContents: { info: { ...ENGINE.lock, version }, packages: {} },
     _makeSnapshot: !snapshot,
     ...(snapshot && { _loadSnapshot: snapshot }),
-    fsInit: async (FS, { sitePackages }) => {
+    fsInit: async (/** @type {any} */ FS, /** @type {any} */ { sitePackages }) => {
       for (const [name, content] of zipEntries(await calc)) {
         const path = `${sitePackages}/${name}`;
         FS.mkdirTree(path.slice(0, path.lastIndexOf("/")));
@@ -90,7 +93,7 @@ async function keepSnapshot() {
 async function start() {
   progress(1);
   const calc = bytes(here(ENGINE.calc));
-  const snapshot = await keptSnapshot().catch(() => null);
+  const snapshot = await keptSnapshot().catch(/** @returns {null} */ () => null);
   if (snapshot) {
     try {
       python = await boot(calc, snapshot.arrayBuffer()); // read while the engine is compiled
@@ -110,9 +113,10 @@ async function start() {
   return "plain";
 }
 
-const ask = (call, args) => JSON.parse(handle(JSON.stringify({ call, args })));
+const ask = (/** @type {string} */ call, /** @type {object} */ args) => JSON.parse(handle(JSON.stringify({ call, args })));
 const turn = () => new Promise((resolve) => setTimeout(resolve)); // lets what was sent meanwhile be heard
 
+/** @param {{id: number, call: string, args: object}} asked */
 async function answer({ id, call, args }) {
   clearTimeout(idle);
   try {

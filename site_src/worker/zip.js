@@ -1,6 +1,6 @@
 // Reads a zip without unpacking: `calc` comes stored, because it was compressed on the way.
 
-/** The files of a stored (not deflated) zip, by its central directory: [name, content] pairs. */
+/** The files of a stored (not deflated) zip, by its central directory: [name, content] pairs. @param {Uint8Array} zip */
 export function* zipEntries(zip) {
   const view = new DataView(zip.buffer, zip.byteOffset, zip.byteLength);
   const end = zip.byteLength - 22; // no comment: the end record is the last thing

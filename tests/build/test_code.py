@@ -6,6 +6,8 @@ import re
 import subprocess
 from pathlib import Path
 
+import pytest
+
 from site_src.builder import setup
 
 ROOT = setup.ROOT
@@ -37,6 +39,18 @@ def test_scripts_parse() -> None:
     scripts = [name for name in committed() if name.endswith((".js", ".mjs"))]
     assert len(scripts) > 10
     run(program, "--experimental-vm-modules", "--no-warnings", Path(__file__).with_name("parse_scripts.mjs"), *scripts)
+
+
+@pytest.mark.parametrize(("lib", "folders"), [("dom,dom.iterable,dom.asynciterable", ["js"]), ("webworker", ["worker", "sw"])])
+def test_types_of_the_scripts(lib: str, folders: list[str]) -> None:
+    """What each script takes and gives is written beside it, and holds: a page's scripts among themselves, and the two workers."""
+    program, _ = setup.node()
+    checker = setup.CACHE / "browser-tests" / "node_modules" / "typescript" / "bin" / "tsc"
+    assert checker.is_file(), "typescript is missing: build.py test installs it"
+    scripts = [name for name in committed() if name.endswith(".js") and name.startswith(tuple(f"site_src/{folder}/" for folder in folders))]
+    assert scripts
+    run(program, checker, "--noEmit", "--allowJs", "--checkJs", "--noImplicitAny", "--target", "es2023", "--module", "esnext", "--moduleResolution", "bundler",
+        "--lib", f"es2023,{lib}", Path(__file__).with_name("types.d.ts"), *scripts)
 
 
 def test_top_level_is_the_plan_of_the_house() -> None:
