@@ -145,7 +145,8 @@ FIELDS: tuple[Field, ...] = (
         ),
         measure(
             "warm", "Warmest the glue gets", "°C", -20, 100,
-            usual=(0, 60), default=("25", "77"), basis="judgement", hint="Hand-warm from sanding: about 40 °C (104 °F).", fold=True, when=(_HOLDS, _GLUE),
+            usual=(0, 60), default=("25", "77"), basis="judgement", fold=True, when=(_HOLDS, _GLUE),
+            hint=("Hand-warm from sanding: about 40 °C.", "Hand-warm from sanding: about 104 °F."),
         ),
         _strength("pull", "My glue, pulled off", "Pull at which it let go, over its area. Empty: our judgement."),
         _strength("shear", "My glue, pushed off sideways", "Empty: our judgement."),

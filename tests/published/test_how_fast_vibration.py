@@ -19,17 +19,18 @@ def test_zone_limits(zone: str, mm_per_s: float) -> None:
 
 
 @pytest.mark.parametrize(
-    "mass_kg, rpm, grade_mm_per_s, unbalance_g_mm",
+    "mass_kg, rpm, grade_mm_per_s, unbalance_g_mm, off_um",
     [
-        # 9549 G m / n, to the digits printed
-        (3600, 3000, 2.5, 28648),  # ISO21940: the size of the worked rotor in the old ISO 1940-1 text
-        (5, 1000, 6.3, 300.8),  # ISO21940
-        (9.145, 500, 40, 6986),  # ISO21940
-        (50, 1500, 6.3, 2005),  # ISO21940
+        # 9549 G m / n and 9549 G / n, to the digits printed
+        (3600, 3000, 2.5, 28648, 7.958),  # ISO21940: the size of the worked rotor in the old ISO 1940-1 text
+        (5, 1000, 6.3, 300.8, 60.16),  # ISO21940
+        (9.145, 500, 40, 6986, 763.9),  # ISO21940
+        (50, 1500, 6.3, 2005, 40.11),  # ISO21940
     ],
 )
-def test_balance_grade(mass_kg: float, rpm: float, grade_mm_per_s: float, unbalance_g_mm: float) -> None:
+def test_balance_grade(mass_kg: float, rpm: float, grade_mm_per_s: float, unbalance_g_mm: float, off_um: float) -> None:
     assert 1000 * balance.balance_grade(unbalance_g_mm / 1e6, mass_kg, rpm) == pytest.approx(grade_mm_per_s, rel=0.0005)
+    assert 1000 * balance.balance_grade(mass_kg * off_um / 1e6, mass_kg, rpm) == pytest.approx(grade_mm_per_s, rel=0.0005)
 
 
 # WORKED, to 0.5 %: mass kg, eccentricity mm, lathe kg; U kg mm, rpm at 1.8 and 4.5 mm/s, rpm at 5 % push, N at 300 and 500 rpm, G at 500 (mm/s).

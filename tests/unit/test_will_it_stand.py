@@ -36,6 +36,16 @@ def tilt(reply: dict[str, Any]) -> float:
     return math.degrees(reply["values"]["tilt"]["si"])
 
 
+@pytest.mark.parametrize("below", [[], ["30 mm", "220 mm"], ["200 mm", "5 mm"]])
+def test_a_taller_piece_never_stands_better(below: list[str]) -> None:
+    """All of one, or its topmost part; a lowest part made taller is a heavier foot and may."""
+    widths = " ".join(["90", "50", "180"][-len(below) - 1 :])
+    found = [ask(**STACK | {"heights": ", ".join([*below, f"{tall} mm"]), "widths": widths})["values"] for tall in (5, 20, 80, 300, 1000)]
+    for name in ("tilt", "least_tilt"):
+        assert [value[name]["si"] for value in found] == sorted((value[name]["si"] for value in found), reverse=True)
+    assert [value["foot"]["si"] for value in found] == sorted(value["foot"]["si"] for value in found)
+
+
 def test_it_stands_and_says_what_tips_it() -> None:
     reply = ask(**WEIGHED)
     # middle at 180.25 mm, r = 45: atan = 14.02 degrees; 2.0 kg x 45 / 290 = 0.310 kg

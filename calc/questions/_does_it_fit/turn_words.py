@@ -77,6 +77,13 @@ class Told:
         tone: Tone = "caution" if turn.shaky or not turn.passes or turn.slender else "go"
         return Headline("It fits, to spare", gap.text, gap.unit, say, tone)
 
+    def beside(self) -> str:
+        """What to do about the banjo, said of its gap."""
+        turn = self.turn
+        if turn.passes or turn.banjo_gap is None:
+            return ""
+        return f"too near: {self.keep_out()}" if turn.banjo_gap >= 0 else self.keep_out()
+
     def keep_out(self) -> str:
         """What to do where the banjo does not pass under it."""
         turn = self.turn
@@ -125,8 +132,10 @@ class Told:
         turn, given = self.turn, self.given
         off = length(given, turn.short, "up")
         assert turn.room is not None  # else it is never too long
-        say = f"It is {length(given, turn.along)} long, and there is room for {length(given, turn.room - standard('quill gap'), 'down')}."
-        if turn.room - standard("quill gap") <= 0.02:
+        room = turn.room - standard("quill gap")
+        fits = f"room for {length(given, room, 'down')}" if room > 0.001 else "no room"
+        say = f"It is {length(given, turn.along)} long, and there is {fits}."
+        if room <= 0.02:
             return Headline("Before you mount it", "A shorter mount", "", f"The mount alone fills the lathe. {say}", "stop")
         between = turn.centres - turn.along
         if turn.hold != "centres" and between >= standard("quill gap"):
@@ -144,7 +153,7 @@ class Told:
         yield Line.of("It sweeps", length(given, turn.sweep, "up"), how)
         yield Line(f"Over {self.under}", self.spare(turn.bed_gap), note=f"{length(given, standard('bed gap'), 'up')} has to be left all round")
         if turn.banjo_gap is not None:
-            yield Line("Over the banjo", self.spare(turn.banjo_gap), note="" if turn.passes else self.keep_out())
+            yield Line("Over the banjo", self.spare(turn.banjo_gap), note=self.beside())
         if turn.room is not None:
             travel = f"{length(given, standard('quill gap'))} of it for the tailstock's travel"
             yield Line.of("Room along the bed", length(given, max(0.0, turn.room), "down"), travel)

@@ -144,7 +144,8 @@ def _lines(it: Sanding) -> Iterator[Line]:
     if it.now is not None and it.now.number > grits.AGREE_TO:
         other: grits.Scale = "P" if it.scale == "CAMI" else "CAMI"
         near = grits.alike(it.now, other)
-        yield Line(f"Your {it.now.name} is about", near.name, "", "the same number in the other scale is another grit")
+        if near.number != it.now.number:
+            yield Line(f"Your {it.now.name} is about", near.name, "", "the same number in the other scale is another grit")
     if it.steps or it.goal in ("paste", "clear"):
         label = "Work turns" if it.operation == "power" else "Speed, at most"
         text = rpm_text(dial(it.ceiling(it.operation)))

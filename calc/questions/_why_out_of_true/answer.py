@@ -67,7 +67,7 @@ def _headline(piece: Piece) -> Headline:
     if piece.on_the_move:
         moved = fine(given, figure_of("moves") / 1000)
         say = CAUSES["creep"].say if given.choice("hold") in ("glue", "faceplate") else "Lathe off. Look at mount and tenon, let it cool, measure again."
-        return Headline("It moves as you watch", "Stop turning", "", f"{say} More than {moved} in 5 minutes is no time to cut.", "stop")
+        return Headline("It moves as you watch", "Stop turning", "", f"{say} Over {moved} within 5 minutes is no time to cut.", "stop")
     if piece.small and piece.wait == 0 and given.choice("since") != "working":
         out = fine(given, piece.runout or 0.0)
         return Headline("Hardly out of true", "Leave it", "", f"Out by {out}: a finishing cut takes that off. Measure again before the last one.", "go")

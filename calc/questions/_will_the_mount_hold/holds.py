@@ -175,7 +175,7 @@ def _band(asked: Asked) -> Band | None:
     if asked.kind != "glue" or asked.given.typed("pull") or asked.factor <= 0:
         return None
     low, high = times(asked.factor / 2), times(asked.factor * 2)
-    return Band(f"Glue differs as much as from half of our figure to twice: {low} to {high}.", low, high)
+    return None if low == high else Band(f"Glue differs, from half our figure to twice: {low} to {high}.", low, high)
 
 
 def _cautions(asked: Asked) -> Iterator[Caution]:
