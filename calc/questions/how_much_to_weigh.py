@@ -142,7 +142,7 @@ def work(given: Given) -> Answer:
     if job.mixed:
         return _mixed(given, job, pair)
     pours = job.pours()
-    if job.way != "kit" and not job.in_b and pours[0].total > job.net:
+    if job.way != "kit" and job.in_a and not job.in_b and pours[0].total > job.net * (1 + 1e-9):
         planned = replace(job, in_a=0.0).pours()
         return _answer(Plan(given, job, planned, take_out=job.in_a - planned[0].a), pair)
     return _answer(Plan(given, job, pours), pair)

@@ -285,3 +285,14 @@ def test_a_bucket_under_a_step_of_each_part_asks_for_a_finer_scale_or_a_larger_b
     assert reply["headline"]["tone"] == "stop" and reply["headline"]["text"] == "Finer scale"
     assert "larger bucket" in reply["headline"]["say"] and "5000" not in reply["headline"]["say"]
     assert reply["values"]["smallest_batch"]["si"] > 2.6  # the ratio's own need does not hang on the bucket
+
+
+def test_a_bucket_that_leaves_just_its_room_on_the_scale_has_nothing_to_take_out() -> None:
+    reply = ask(total="5000", ratio="100:45", by="weight", capacity="2000", empty="1900")
+    assert reply["headline"]["label"] == "Finer scale" and "-" not in reply["headline"]["text"]
+    assert "50 pours" in reply["headline"]["say"]
+
+
+def test_very_fine_steps_in_ounces_are_told_in_grams_too() -> None:
+    say = ask("imperial", total="2", ratio="100:10", by="weight", step="0.1")["headline"]["say"]
+    assert say.startswith("Weigh this batch on a scale with 0.002 oz (0.05 g) steps")  # 0.002 oz is 0.0567 g

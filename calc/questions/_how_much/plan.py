@@ -139,3 +139,12 @@ def nice_step(step: float, unit: str) -> Shown:
     decade = 10.0 ** math.floor(math.log10(value))
     nice = next(digit * decade for digit in (5, 2, 1) if digit * decade <= value)
     return Shown(trimmed(f"{nice:.6f}"), unit, to_si(nice, "mass", unit))
+
+
+def step_text(step: Shown) -> str:
+    """A scale's step; under a hundredth of an ounce in grams too, for scales that fine show them.
+
+    >>> step_text(Shown("0.002", "oz", 0.0000567)), step_text(Shown("0.1", "g", 0.0001))
+    ('0.002 oz (0.05 g)', '0.1 g')
+    """
+    return f"{step} ({nice_step(step.si, 'g')})" if step.unit == "oz" and step.si < to_si(0.01, "mass", "oz") else str(step)

@@ -9,7 +9,7 @@ from calc.casting.mixing import Parts
 from calc.casting.standards import standard
 from calc.quantity import to_si
 from calc.questions import Given
-from calc.questions._how_much.plan import Plan, nice_mass
+from calc.questions._how_much.plan import Plan, nice_mass, step_text
 from calc.words import both
 
 #: The pours are listed one by one up to this many.
@@ -27,7 +27,7 @@ def headline(plan: Plan) -> Headline:
         return _too_big(plan)
     if plan.grade == "red":
         finer = plan.finer()
-        say = f"Weigh this batch on a scale with {finer} steps, or mix {plan.least_shown()} or more on this one."
+        say = f"Weigh this batch on a scale with {step_text(finer)} steps, or mix {plan.least_shown()} or more on this one."
         return Headline("Finer scale", str(finer.text), f"{finer.unit} steps", say, "stop")
     tone = mixing.grade(plan.kit_error, plan.job.good, plan.job.worst)
     if plan.job.way == "kit":
@@ -116,7 +116,7 @@ def changes(plan: Plan) -> tuple[Change, ...]:
         finer = plan.finer()
         least = weighing.smallest_batch(plan.job.ratio, finer.si, plan.job.good, standard("coverage"))
         shown = nice_mass(least, finer.unit)
-        out.append(Change(f"A scale with {finer} steps instead of {plan.mass(plan.job.face.step_kg)}", f"smallest batch {shown}"))
+        out.append(Change(f"A scale with {step_text(finer)} steps instead of {plan.mass(plan.job.face.step_kg)}", f"smallest batch {shown}"))
     if count > 1 and plan.job.way != "kit":
         share = plan.job.total / (count - 1)
         then = "1 pour" if count == 2 else f"{count - 1} pours"

@@ -6,6 +6,7 @@ import math
 
 from calc.answers import Answer, Caution, Figure, Grid, Headline, Limit, Tone, figure
 from calc.casting import colour, small_doses
+from calc.questions._how_much.plan import step_text
 from calc.questions._what_colour_dose.case import Case, Colour
 from calc.questions._what_colour_dose.cautions import cautions
 from calc.questions._what_colour_dose.lines import band, changes, lines
@@ -82,7 +83,7 @@ def _how(case: Case, one: Colour) -> str:
     say = f"{what} is too little for steps of {case.face.show(case.step)}."
     if one.strength is not None:
         return f"{say} A pre-mix of {case.round_percent(small_doses.premix_strength(case.smallest(one), case.least))} colour or less can be weighed."
-    return f"{say} Weigh the bottle or stick before and after, in steps of {case.finer(one)}.{below}"
+    return f"{say} Weigh the bottle or stick before and after, in steps of {step_text(case.finer(one))}.{below}"
 
 
 def _look(case: Case) -> str:

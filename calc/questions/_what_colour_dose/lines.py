@@ -8,6 +8,7 @@ from calc.answers import Band, Change, Line
 from calc.casting import colour, small_doses
 from calc.casting.standards import standard
 from calc.casting.weighing import net_uncertainty
+from calc.questions._how_much.plan import step_text
 from calc.questions._what_colour_dose.case import Case, Colour
 
 
@@ -102,7 +103,7 @@ def changes(case: Case) -> Iterator[Change]:
         return
     for one in small[:1]:
         within = f"every dose within {case.round_percent(case.tolerance)}"
-        yield Change(f"A scale with {case.finer(one)} steps, bottle or stick weighed before and after", within)
+        yield Change(f"A scale with {step_text(case.finer(one))} steps, bottle or stick weighed before and after", within)
     counted = case.tinting and case.given.choice("ledger") == "drops"
     if (counted or any(one.kind.liquid and one.strength is None for one in small)) and case.given.maybe("drops_50") is None:
         yield Change("Fifty drops weighed once, from this bottle", "drops go by a figure of their own")
