@@ -1,4 +1,4 @@
-"""Flat outlines cut to a blank: area and first moments inside a circle or inside straight sides, and what several share. Lengths m."""
+"""Flat outlines cut to a blank: area and first moments inside a circle or inside straight sides, and what two share. Lengths m."""
 
 from __future__ import annotations
 
@@ -11,7 +11,6 @@ from functools import lru_cache
 from calc.casting.outlines import Point
 
 _TOUCHES = 1e-12  # of the radius: a side this near to the circle only touches it
-_LINES = 60  # lines across an outline that measure what several share: our judgement
 
 
 @dataclass(frozen=True)
@@ -142,17 +141,20 @@ def inside_convex(corners: Sequence[Point], frame: Sequence[Point]) -> tuple[Poi
     Examples
     --------
     >>> inside_convex([(0, 0), (4, 0), (4, 1), (0, 1)], [(-2, -2), (2, -2), (2, 2), (-2, 2)])
-    ((0, 0), (2.0, 0.0), (2.0, 1.0), (0, 1))
+    ((2.0, 0.0), (2.0, 1.0), (0, 1), (0, 0))
 
     References
     ----------
     One side of the frame after the other cuts off what lies beyond it (Sutherland and Hodgman).
     """
     kept = list(corners)
-    for a, b in _sides(frame):
+    for (ax, ay), (bx, by) in _sides(frame):
+        dx, dy = bx - ax, by - ay
+        left = [dx * (y - ay) - dy * (x - ax) for x, y in kept]  # above 0 on the side that is kept
+        if not kept or min(left) >= 0:
+            continue
         before, kept = kept, []
-        for start, end in _sides(before) if before else ():
-            s, e = _left_of(a, b, start), _left_of(a, b, end)
+        for (start, s), (end, e) in zip(zip(before, left, strict=True), zip([*before[1:], before[0]], [*left[1:], left[0]], strict=True), strict=True):
             if (s < 0) != (e < 0):
                 share = s / (s - e)
                 kept.append((start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])))
@@ -181,7 +183,7 @@ def common(one: tuple[Point, ...], other: tuple[Point, ...]) -> tuple[tuple[int,
     Examples
     --------
     >>> common(((0, 0), (2, 0), (2, 2), (0, 2)), ((1, 1), (3, 1), (3, 3), (1, 3)))
-    ((1, ((1, 1), (2.0, 1.0), (2.0, 2.0), (1.0, 2.0))),)
+    ((1, ((2.0, 2.0), (1.0, 2.0), (1, 1), (2.0, 1.0))),)
 
     References
     ----------
@@ -202,51 +204,6 @@ def common(one: tuple[Point, ...], other: tuple[Point, ...]) -> tuple[tuple[int,
             out.append((1 if turn > 0 else -1, kept))
     way = 1 if _left_about(other) > 0 else -1
     return tuple((way * sign, kept) for sign, kept in out)
-
-
-def shared_area(outlines: Sequence[Sequence[Point]]) -> float:
-    """Area that lies inside every one of several outlines, by even lines across the lowest and highest they share.
-
-    Parameters
-    ----------
-    outlines : two or more, of any shape that does not cross itself.
-
-    Returns
-    -------
-    float
-        m2, to about 1 % of the smallest.
-
-    Examples
-    --------
-    >>> round(shared_area([[(0, 0), (2, 0), (2, 2), (0, 2)], [(1, 1), (3, 1), (3, 3), (1, 3)]]), 6)
-    1.0
-
-    References
-    ----------
-    Geometry.
-    """
-    low = max(min(y for _, y in outline) for outline in outlines)
-    high = min(max(y for _, y in outline) for outline in outlines)
-    left = max(min(x for x, _ in outline) for outline in outlines)
-    right = min(max(x for x, _ in outline) for outline in outlines)
-    if high <= low or right <= left:
-        return 0.0
-    step = (high - low) / _LINES
-    return step * sum(_shared_on_line(outlines, low + (number + 0.5) * step) for number in range(_LINES))
-
-
-def _shared_on_line(outlines: Sequence[Sequence[Point]], y: float) -> float:
-    shared = _spans(outlines[0], y)
-    for outline in outlines[1:]:
-        others = _spans(outline, y)
-        shared = [(max(a, c), min(b, d)) for a, b in shared for c, d in others if max(a, c) < min(b, d)]
-    return sum(b - a for a, b in shared)
-
-
-def _spans(corners: Sequence[Point], y: float) -> list[tuple[float, float]]:
-    """Where a level line runs inside the outline, from left to right."""
-    xs = sorted(x1 + (y - y1) / (y2 - y1) * (x2 - x1) for (x1, y1), (x2, y2) in _sides(corners) if (y1 <= y) != (y2 <= y))
-    return list(zip(xs[::2], xs[1::2], strict=True))
 
 
 def _cut_by_circle(start: Point, end: Point, radius: float) -> list[tuple[Point, Point, bool]]:

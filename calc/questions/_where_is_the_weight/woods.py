@@ -42,8 +42,7 @@ def overlap(blank: Blank, one: Wood, other: Wood) -> bool:
 
 def shared(blank: Blank, one: Wood, other: Wood) -> float:
     """Area of the face that two woods share, m2."""
-    rim = blank.corners or make_up.round_wood(blank.across_m, (0.0, 0.0))
-    return clipping.shared_area((one.corners, other.corners, rim))
+    return sum(sign * make_up.inside(blank, kept).area for sign, kept in clipping.common(one.corners, other.corners))
 
 
 def _piece(given: Given, blank: Blank, name: str) -> Piece:
