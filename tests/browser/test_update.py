@@ -1,8 +1,10 @@
-"""From one release to the next: it waits for the maker, loses nothing typed, and a broken one changes nothing."""
+"""From one release to the next: it waits for the maker, loses nothing typed, and a broken one changes nothing; every tab changes."""
 
 from __future__ import annotations
 
 from pathlib import Path
+
+from playwright.sync_api import expect
 
 from tests.browser import calc_says
 from tests.browser.hosting import Site
@@ -52,7 +54,7 @@ BROKEN = (
 )
 
 
-def test_a_broken_update_leaves_the_old_release_whole(chromium: Maker, own_site: Site, next_dist: Path) -> None:
+def test_a_broken_update_leaves_the_old_release_whole_and_a_good_one_takes_every_tab(chromium: Maker, own_site: Site, next_dist: Path) -> None:
     maker = Maker(chromium.browser, own_site)
     maker.go("how-fast/")
     maker.settled()
@@ -73,8 +75,16 @@ def test_a_broken_update_leaves_the_old_release_whole(chromium: Maker, own_site:
         maker.ask()
         maker.wait_figure(calc_says.figure("how-fast", diameter="14 in"))
         own_site.start()
+    tab = chromium.browser.page.context.new_page()  # another tab, where something is being typed
+    tab.goto(f"{own_site.url}how-much-to-weigh/")
+    tab.wait_for_selector("form[data-ready]")
+    tab.evaluate("document.documentElement.dataset.old = ''")
+    tab.fill("[name=total]", "1350")
     maker.eval(LOOK)
     maker.tap("button", BUTTON, timeout=60)
+    tab.wait_for_selector("html[data-started]:not([data-old])")
+    expect(tab.locator("[name=total]")).to_have_value("1350", timeout=30_000)
+    tab.close()
     maker.wait_for("document.querySelector('[data-part=update]').hidden && 'started' in document.documentElement.dataset")
     maker.follow("All questions", "")
     assert NEWS in maker.text("main")
