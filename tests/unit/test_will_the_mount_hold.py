@@ -222,6 +222,8 @@ def test_it_hands_on_to_how_fast_and_to_the_lists_of_the_lathe(units: str) -> No
 def _taken(carry: dict[str, Any], units: str) -> None:
     taken = json.loads(desk.handle(json.dumps({"call": "answer", "args": {"id": carry["to"], "inputs": carry["inputs"], "units": units}})))["result"]
     assert not taken["errors"] and not taken["unasked"] and not taken["queries"]
+    stopped = [gate["text"] for gate in taken["extra"].get("gates", []) if gate["state"] == "stop" and "is the least" in gate["text"]]
+    assert stopped == [], "a mount that holds is not told as too small"
 
 
 @pytest.mark.parametrize(("stop", "words"), [("0.5", "times as much as sanding"), ("20", "can turn the thread loose")])

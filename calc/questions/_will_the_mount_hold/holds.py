@@ -250,9 +250,13 @@ def _to_start(asked: Asked) -> dict[str, str]:
     """The mount, for what is held against its limits before the lathe runs."""
     given, held = asked.given, asked.held
     told = {"hold": asked.kind, "tailstock": "no" if held.far_end == "none" else "yes", "sweeps": str(length(given, held.diameter_m, "up"))}
-    told |= {"mount": str(length(given, held.mount.across_m, "down")), "overhang": str(length(given, held.overhang_m, "up"))}
-    least = least_across(held, asked.own_rpm)
-    return told if least is None else told | {"least": str(length(given, least, "up"))}
+    mount = given.as_typed(ACROSS[asked.kind])
+    told |= {"mount": mount, "overhang": str(length(given, held.overhang_m, "up"))}
+    least = least_across(held, asked.speed_rpm)  # at the speed it may run, not at its rim's
+    if least is None:
+        return told
+    shown = length(given, least, "up")
+    return told | {"least": mount if shown.si > held.mount.across_m else str(shown)}  # a mount that holds is never told as too small
 
 
 def _values(asked: Asked) -> dict[str, Figure]:
