@@ -138,7 +138,9 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
     lines.append(Line("Mould, hottest spot", mould_band(given, middle, hot), note=_mould_note(case, hot)))
     layers = found.layers
     if layers is not None:
-        note = f"skin firm and core as cool as the shop; it bonds until about {hours(given, layers.bonds_until_s, 'down')}, later scuff it"
+        bonds = layers.bonds_until_s
+        scuff = "scuff it first" if bonds < layers.wait_s + 1800 else f"it bonds until about {hours(given, bonds, 'down')}, later scuff it"
+        note = f"skin firm and core as cool as the shop; {scuff}"
         lines.append(Line("Next layer not before", hours(given, layers.wait_s, "up"), note=note))
     elif not middle.ran_away:
         longer = outlook.plan.level.hours  # waits are told at their long end
@@ -184,6 +186,8 @@ def _limits(case: Case, found: Looked) -> tuple[Limit, ...]:
 def _band(case: Case, found: Looked) -> Band:
     level = found.known.level
     low, high = (found.outlook.edge * over for over in level.true_over_predicted)
+    if found.outlook.plan.beneath is not None:
+        return Band(f"Judged by {level.name}. With a layer beneath, go by the temperatures above.")
     judged, way = f"Judged by {level.name}: 19 in 20 such resins begin to run away", "across" if found.outlook.plan.tall else "deep"
     if found.outlook.edge >= _BOUNDLESS_M:
         return Band(f"Judged by {level.name}; no depth was found at which it runs away.")

@@ -75,7 +75,8 @@ class Said:
         yield Line.of("Middle estimate runs away at", self.depth(profile.middle_m), "the edge itself: never plan by it")
         half = profile.bucket_s / 2
         mass = given.pick(f"{BUCKET_KG:g} kg", f"{given.write(BUCKET_KG, ('mass', Style('lb', figures=2)))}")
-        yield Line(f"{mass} in a bucket: pour within", after(half, "down"), "", "half of what the model gives; spread what is left thin, outdoors")
+        within = after(half, "down") if half >= 300 else f"{half // 60:.0f} min" if half >= 60 else "no time: mix less"
+        yield Line(f"{mass} in a bucket: pour within", within, "", "half of what the model gives; spread what is left thin, outdoors")
         gel = profile.known.kinetics.time_to(GEL, profile.room_k, FIRST)
         yield Line("A thin layer gels after about", after(gel, "nearest"), "", f"at {self.degrees(profile.room_k)}; thick ones sooner")
         thick, origin = profile.sheet.viscosity(profile.kind)
@@ -136,7 +137,7 @@ class Said:
         low, high = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
         told = [(shown, risk(level.odds(shown.si / profile.middle_m))) for shown in (high, low)]
         text = f"Of resins judged by {level.name}, {told[0][1]} run away at {high}"
-        return Band(f"{text}, {told[1][1]} at {low}." if low.text != high.text else f"{text}.", str(low), str(high))
+        return Band(f"{text}, {told[1][1]} at {low}." if low.text not in ("0", high.text) else f"{text}.", str(low), str(high))
 
     @cached_property
     def _out_of_range(self) -> str:
