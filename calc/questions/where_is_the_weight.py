@@ -112,6 +112,8 @@ def _values(case: Case, shift: Shift | None, cut: Centre | None) -> dict[str, Fi
 _PLAIN = {field.name: "" for field in FIELDS} | {"way": "mounted", "blank": "round", "across": "300 mm", "thickness": "50 mm", "resin": "1.15"}
 _ROUND = _PLAIN | {"wood1_shape": "round", "wood1_across": "80 mm", "wood1_out": "60 mm", "wood1_by": "density", "wood1_density": "0.7"}
 _HALF = _PLAIN | {"wood1_shape": "half", "wood1_by": "density", "wood1_density": "0.7"}
+_LET_IN = _PLAIN | {"wood1_shape": "side", "wood1_edge": "-150 mm", "wood1_by": "density", "wood1_density": "0.7", "wood2_in": "wood"}
+_LET_IN |= {"wood2_shape": "round", "wood2_across": "40 mm", "wood2_out": "60 mm", "wood2_clock": "9", "wood2_by": "density"}
 _HUNG = _PLAIN | {"way": "hung", "sweep": "400 mm", "spindle": "free", "hung": "80 g", "hung_at": "140 mm"}
 _SWING = _PLAIN | {"way": "swing", "thickness": "", "spindle": "free", "swings": "yes", "timings": "40", "mass": "5000 g", "across": "400 mm"}
 _SCALE = _PLAIN | {"way": "scale", "sweep": "300 mm", "mass": "4000 g", "apart": "250 mm", "at_3": "2100 g", "at_12": "2000 g"}
@@ -137,6 +139,8 @@ QUESTION = Question(
     rules=(
         Rule("wood1_out", "unbalance", "falls", given=_ROUND, span=(0, 100), why="light wood farther out leaves it farther out of balance"),
         Rule("wood1_density", "unbalance", "rises", given=_HALF, span=(0.3, 1.1), why="wood nearer to the resin's weight leaves it nearer to balance"),
+        Rule("wood2_density", "mass", "falls", given=_LET_IN, why="a heavier insert never leaves it lighter"),
+        Rule("wood2_depth", "unbalance", "falls", given=_LET_IN | {"wood2_density": "8.5"}, span=(1, 50), why="deeper brass never pulls less to its side"),
         Rule("thickness", "weight", "falls", given=_HALF, why="a thicker blank never wants less"),
         Rule("across", "weight", "falls", given=_HALF | {"at": "50 mm"}, span=(110, 1000), why="a larger blank never wants less at one place"),
         Rule("at", "weight", "rises", given=_HALF, span=(20, 140), why="farther out a smaller weight does"),

@@ -86,7 +86,7 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
             name=f"{name}_species", label="Kind of wood", options=options(), default=UNKNOWN, basis="judgement",
             when=(*any_shape, (f"{name}_by", ("kind",))),
         ),
-        measure(f"{name}_weight", "The piece weighs", "g", 0.1, 200_000, usual=(1, 50_000), when=(*any_shape, (f"{name}_by", ("weight",)))),
+        measure(f"{name}_weight", "Weight of the piece", "g", 0.1, 200_000, usual=(1, 50_000), when=(*any_shape, (f"{name}_by", ("weight",)))),
         measure(
             f"{name}_density", "Density", "g/mL", 0.05, 20, usual=(0.2, 12), hint="Brass about 8.5, aluminium 2.7, stone 2.6.",
             when=(*any_shape, (f"{name}_by", ("density",))),
@@ -136,7 +136,7 @@ _BLANK: tuple[Field, ...] = (
     measure("thickness", "Thickness, or length", "mm", 3, 2000, usual=(5, 1000), hint="Along the lathe.", when=(_IS_MADE,)),
     measure("sweep", "Widest it is", "mm", 10, 1500, usual=(25, 1000), hint="Corner to corner.", when=(("way", ("scale", "hung")),)),
     measure(
-        "mass", "It weighs", "g", 5, 300_000, usual=(20, 100_000), hint="The blank alone. Too heavy for the scale: on two supports, add both readings.",
+        "mass", "Weight of the blank", "g", 5, 300_000, usual=(20, 100_000), hint="Alone. Too heavy for the scale: on two supports, add both readings.",
         when=(("way", ("scale", "swing")),),
     ),
     measure("apart", "Supports apart", "mm", 10, 1500, usual=(25, 1000), hint="The blank's marked centre half-way between them.", when=(_IS_SCALE,)),
