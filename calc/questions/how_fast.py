@@ -17,7 +17,7 @@ from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
 from calc.questions._lathes import lathe_options
 from calc.several import Numbers
-from calc.turning import balance, caps, mounts, speed
+from calc.turning import balance, caps, mounts, speed, vibrating
 from calc.turning.case import GUESSES, Case
 
 TURNING = ("rough", "finish", "sand", "power", "paste")
@@ -238,7 +238,7 @@ def _measured(given: Given) -> speed.Measured | None:
     felt = given.choice("felt")
     if felt == "nothing":
         return None
-    vibration = given.si("vibration") if felt == "measured" else balance.vibration_limit(f"felt-{felt}")
+    vibration = given.si("vibration") if felt == "measured" else vibrating.vibration_limit(f"felt-{felt}")
     return speed.Measured(given.si("felt_speed"), vibration)
 
 

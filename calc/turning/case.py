@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from calc.quantity import round_to
-from calc.turning import balance, caps, discs, mounts, speed
+from calc.turning import balance, caps, discs, mounts, speed, vibrating
 
 GUESSES = ("even", "some", "side", "half")  # make-ups that nobody has balanced, best first
 EIGHT_SIDES = math.cos(math.pi / 4) / math.cos(math.pi / 8)  # corner to corner, octagon over the square it is sawn from: geometry
@@ -84,9 +84,9 @@ class Case:
             condition=self.condition,
             mass_kg=self.mass_kg,
             unbalance_kg_m=self.mass_kg * self.eccentricity_m,
-            standing_mass_kg=balance.standing_mass(self.lathe_kg, self.bolted),
-            vibration_limit_m_per_s=balance.vibration_limit("zone-c"),
-            clean_limit_m_per_s=balance.vibration_limit("zone-b"),
+            standing_mass_kg=vibrating.standing_mass(self.lathe_kg, self.bolted),
+            vibration_limit_m_per_s=vibrating.vibration_limit("zone-c"),
+            clean_limit_m_per_s=vibrating.vibration_limit("zone-b"),
             mount_share=mounts.allowed_share(self.hold, self.far_end),
             length_m=self.thickness_m / (2 if self.steady else 1),
             far_end_held=self.hold == "centres" or self.far_end != "none" or self.steady,
@@ -208,7 +208,7 @@ def on_footing(case: Case, lathe_kg: float, bolted: bool) -> Case:
 
     References
     ----------
-    :func:`calc.turning.balance.vibration`.
+    :func:`calc.turning.vibrating.vibration`.
     """
     after = replace(case, lathe_kg=lathe_kg, bolted=bolted)
     if case.measured is None:
@@ -238,12 +238,12 @@ def ballast_to_next_limit(case: Case) -> float:
 
     References
     ----------
-    :func:`calc.turning.balance.standing_mass_for_speed`; the most is our judgement.
+    :func:`calc.turning.vibrating.standing_mass_for_speed`; the most is our judgement.
     """
     job = case.job
     others = [limit.speed_rpm for limit in case.top.limits if limit.counts and limit.id not in ("vibration", "push", "mount", "surface")]
     limit = job.clean_limit_m_per_s if case.operation == "finish" else job.vibration_limit_m_per_s
-    standing = balance.standing_mass_for_speed(job.felt_unbalance_kg_m, job.mass_kg, limit, min(others))
-    needed = standing / (balance.BOLTED_FACTOR if case.bolted else 1.0) - case.lathe_kg
+    standing = vibrating.standing_mass_for_speed(job.felt_unbalance_kg_m, job.mass_kg, limit, min(others))
+    needed = standing / (vibrating.BOLTED_FACTOR if case.bolted else 1.0) - case.lathe_kg
     most = max(BALLAST_STEP_KG, round_to(BALLAST_MOST * case.lathe_kg, BALLAST_STEP_KG, "down"))
     return min(round_to(max(needed, 0.0), BALLAST_STEP_KG, "up"), most)

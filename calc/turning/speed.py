@@ -9,7 +9,7 @@ from typing import Literal
 
 from calc.quantity import round_to
 from calc.sources import table
-from calc.turning import balance, discs
+from calc.turning import balance, discs, vibrating
 from calc.turning.caps import Condition, Operation, caps, condition_rim_speed, operation_rim_speed, rubbing_speed, speed_at_rim_speed
 
 LimitId = Literal["rim", "own", "vibration", "push", "mount", "whip", "marked", "heat", "surface", "lathe"]
@@ -225,7 +225,7 @@ class Job:
     operation, condition : what is done, and how the work looks.
     mass_kg : mass of the work, kg, more than 0.
     unbalance_kg_m : out of balance U = m e, kg m, 0 or more.
-    standing_mass_kg : mass the lathe stands like, kg (:func:`calc.turning.balance.standing_mass`).
+    standing_mass_kg : mass the lathe stands like, kg (:func:`calc.turning.vibrating.standing_mass`).
     vibration_limit_m_per_s, clean_limit_m_per_s : vibration not to be passed, and that leaves a clean cut.
     mount_share : share of the rim, vibration and push limits that the mount allows, 0 to 1.
     length_m : thickness, or length along the lathe, m, more than 0.
@@ -255,13 +255,13 @@ class Job:
         """U, kg m: worked back from the vibration where one was measured."""
         if self.measured is None:
             return self.unbalance_kg_m
-        return balance.unbalance_from_vibration(self.measured.speed_rpm, self.measured.vibration_m_per_s, self.mass_kg, self.standing_mass_kg)
+        return vibrating.unbalance_from_vibration(self.measured.speed_rpm, self.measured.vibration_m_per_s, self.mass_kg, self.standing_mass_kg)
 
     def speed_at_vibration(self, limit_m_per_s: float) -> float:
         """rpm at which the lathe's vibration reaches a limit, from the measurement where there is one."""
         if self.measured is None:
-            return balance.speed_at_vibration(self.unbalance_kg_m, self.mass_kg, self.standing_mass_kg, limit_m_per_s)
-        return balance.speed_from_measured_vibration(self.measured.speed_rpm, self.measured.vibration_m_per_s, limit_m_per_s)
+            return vibrating.speed_at_vibration(self.unbalance_kg_m, self.mass_kg, self.standing_mass_kg, limit_m_per_s)
+        return vibrating.speed_from_measured_vibration(self.measured.speed_rpm, self.measured.vibration_m_per_s, limit_m_per_s)
 
 
 def job_limits(job: Job) -> tuple[Limit, ...]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from calc import desk
-from calc.turning import balance, speed
+from calc.turning import speed, vibrating
 from calc.turning.case import Case
 
 
@@ -47,7 +47,7 @@ def test_lopsided_500_mm_disc_is_felt_long_before_800(make_up: str, lathe: str, 
     kind = speed.lathe_kinds()[lathe]
     speeds = speed.Speeds(kind.lowest_rpm, kind.highest_rpm)
     case = Case("finish", 0.5, 0.05, "solid", make_up, "faceplate", "none", kind.mass_kg, bolted, speeds)
-    assert case.job.speed_at_vibration(balance.vibration_limit("zone-b")) < 400
+    assert case.job.speed_at_vibration(vibrating.vibration_limit("zone-b")) < 400
 
 
 def test_lopsided_lump_starts_near_100() -> None:

@@ -12,13 +12,13 @@ import math
 
 import pytest
 
-from calc.turning import balance
+from calc.turning import balance, vibrating
 from calc.turning.sensed import sense
 
 
 @pytest.mark.parametrize("zone, mm_per_s", [("zone-b", 1.8), ("zone-c", 4.5)])  # ISO10816
 def test_zone_limits(zone: str, mm_per_s: float) -> None:
-    assert 1000 * balance.vibration_limit(zone) == pytest.approx(mm_per_s)
+    assert 1000 * vibrating.vibration_limit(zone) == pytest.approx(mm_per_s)
 
 
 @pytest.mark.parametrize(
@@ -50,8 +50,8 @@ def test_a_worked_piece(name: str) -> None:
     mass, e_mm, lathe, u_kg_mm, at_green, at_red, at_push, f300, f500, grade = PIECES[name]
     u = mass * e_mm / 1000
     assert 1000 * u == pytest.approx(u_kg_mm, rel=0.005)
-    assert balance.speed_at_vibration(u, mass, lathe, 0.0018) == pytest.approx(at_green, rel=0.005)
-    assert balance.speed_at_vibration(u, mass, lathe, 0.0045) == pytest.approx(at_red, rel=0.005)
+    assert vibrating.speed_at_vibration(u, mass, lathe, 0.0018) == pytest.approx(at_green, rel=0.005)
+    assert vibrating.speed_at_vibration(u, mass, lathe, 0.0045) == pytest.approx(at_red, rel=0.005)
     assert balance.speed_at_push(u, lathe) == pytest.approx(at_push, rel=0.005)
     assert balance.push(u, 300) == pytest.approx(f300, rel=0.005)
     assert balance.push(u, 500) == pytest.approx(f500, rel=0.005)

@@ -6,7 +6,7 @@ import math
 
 import pytest
 
-from calc.turning import balance
+from calc.turning import balance, vibrating
 from calc.turning.case import Case, ballast_to_next_limit, on_footing
 from calc.turning.speed import Measured, Speeds
 
@@ -31,24 +31,24 @@ def test_the_remedy_of_the_lopsided_half_disc() -> None:
 
 
 def test_nothing_out_of_balance_sets_no_limit() -> None:
-    assert math.isinf(balance.speed_at_vibration(0.0, 4, 60, 0.0045))
+    assert math.isinf(vibrating.speed_at_vibration(0.0, 4, 60, 0.0045))
     assert math.isinf(balance.speed_at_push(0.0, 60))
 
 
 def test_bolting_counts_three_times() -> None:
-    assert balance.standing_mass(60, bolted=True) == 3 * balance.standing_mass(60, bolted=False)
+    assert vibrating.standing_mass(60, bolted=True) == 3 * vibrating.standing_mass(60, bolted=False)
 
 
 def test_a_measured_vibration_gives_back_the_out_of_balance_behind_it() -> None:
-    v = balance.vibration(0.010603, 3.8877, 60, 240)
-    assert balance.unbalance_from_vibration(240, v, 3.8877, 60) == pytest.approx(0.010603)
-    assert balance.speed_from_measured_vibration(240, v, 0.0045) == pytest.approx(366.2, abs=0.05)  # V1
+    v = vibrating.vibration(0.010603, 3.8877, 60, 240)
+    assert vibrating.unbalance_from_vibration(240, v, 3.8877, 60) == pytest.approx(0.010603)
+    assert vibrating.speed_from_measured_vibration(240, v, 0.0045) == pytest.approx(366.2, abs=0.05)  # V1
 
 
 def test_words_stand_for_the_worse_end_of_their_zone() -> None:
-    assert balance.vibration_limit("felt-still") == balance.vibration_limit("zone-b")
-    assert balance.vibration_limit("felt-trembles") == balance.vibration_limit("zone-c")
-    assert balance.vibration_limit("felt-walks") > balance.vibration_limit("zone-c")
+    assert vibrating.vibration_limit("felt-still") == vibrating.vibration_limit("zone-b")
+    assert vibrating.vibration_limit("felt-trembles") == vibrating.vibration_limit("zone-c")
+    assert vibrating.vibration_limit("felt-walks") > vibrating.vibration_limit("zone-c")
 
 
 # Worked discs of the reference: E1 a round of wood off centre, E3 a wooden edge, E2 half wood; eccentricity over diameter.

@@ -8,7 +8,7 @@ from calc.questions import Given
 from calc.questions._how_fast.card import card
 from calc.questions._how_fast.words import REFLEX, extra, rung, said
 from calc.questions._how_fast.working import setting_working
-from calc.turning import balance, caps, speed
+from calc.turning import caps, speed, vibrating
 
 _WHY = {
     "rim": "Unmarked wheel on resin. Common practice, no source.",
@@ -35,8 +35,8 @@ def wheel(given: Given, speeds: speed.Speeds, felt: speed.Measured | None) -> An
         ``values``: ``speed`` (the setting, rpm; none for a refusal) and ``ceiling`` (rpm).
     """
     diameter = given.si("wheel")
-    limit = balance.vibration_limit("zone-c")
-    felt_rpm = None if felt is None else balance.speed_from_measured_vibration(felt.speed_rpm, felt.vibration_m_per_s, limit)
+    limit = vibrating.vibration_limit("zone-c")
+    felt_rpm = None if felt is None else vibrating.speed_from_measured_vibration(felt.speed_rpm, felt.vibration_m_per_s, limit)
     top = speed.settle(speed.wheel_limits(diameter, given.maybe("wheel_marked"), given.maybe("own"), felt_rpm), speeds)
     warm_rpm = caps.speed_at_rim_speed(diameter, caps.caps()["wheel-caution"]["rim"])
     setting = top.setting_rpm

@@ -10,7 +10,7 @@ from calc.quantity import round_to, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.remedies import Raise
 from calc.questions._how_fast.stages import next_line
-from calc.turning import balance, caps, discs, footing, speed
+from calc.turning import balance, caps, discs, footing, speed, vibrating
 from calc.turning.case import Case
 from calc.turning.fit import standard
 
@@ -239,7 +239,7 @@ def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
 
 def _over(measured: speed.Measured, zone: str) -> bool:
     """Whether the vibration is beyond a zone; what reads as its limit is not."""
-    return measured.vibration_m_per_s > balance.vibration_limit(zone) * (1 + 1e-9)
+    return measured.vibration_m_per_s > vibrating.vibration_limit(zone) * (1 + 1e-9)
 
 
 def _shoved(case: Case) -> str:

@@ -16,7 +16,7 @@ from calc.questions._where_is_the_weight.fields import MADE
 from calc.questions._where_is_the_weight.measured import Swing, hung, on_scale, scale_spread
 from calc.questions._where_is_the_weight.parts import Piece, clock, direction, grams, small, standard, tape
 from calc.questions._where_is_the_weight.woods import pieces
-from calc.turning import balance, caps, discs, make_up, rebalance, speed
+from calc.turning import balance, caps, discs, make_up, rebalance, speed, vibrating
 from calc.turning.make_up import Blank, Body, Wood
 
 
@@ -180,7 +180,7 @@ class Case:
     @property
     def vibration(self) -> float:
         """What the lathe does at that speed, m/s."""
-        return balance.vibration(self.body.unbalance, self.body.mass_kg, self.standing, self.speed)
+        return vibrating.vibration(self.body.unbalance, self.body.mass_kg, self.standing, self.speed)
 
     @property
     def push_share(self) -> float:
@@ -195,17 +195,17 @@ class Case:
     def level(self, body: Body, across: float) -> int:
         """The same of anything that turns, of that size, m across."""
         speed_rpm = self.speed_of(across)
-        vibration = balance.vibration(body.unbalance, body.mass_kg, self.standing, speed_rpm)
+        vibration = vibrating.vibration(body.unbalance, body.mass_kg, self.standing, speed_rpm)
         pushed = balance.push(body.unbalance, speed_rpm)
-        if vibration > balance.vibration_limit("zone-c") or pushed > balance.PUSH_SHARE * self.standing * balance.STANDARD_GRAVITY:
+        if vibration > vibrating.vibration_limit("zone-c") or pushed > balance.PUSH_SHARE * self.standing * balance.STANDARD_GRAVITY:
             return 2
-        return int(vibration > balance.vibration_limit("zone-b"))
+        return int(vibration > vibrating.vibration_limit("zone-b"))
 
     @property
     def under(self) -> float:
         """Speed to stay under while it is out of balance, rpm; no more than the one looked at."""
         unbalance = self.body.unbalance
-        by_vibration = balance.speed_at_vibration(unbalance, self.body.mass_kg, self.standing, balance.vibration_limit("zone-c"))
+        by_vibration = vibrating.speed_at_vibration(unbalance, self.body.mass_kg, self.standing, vibrating.vibration_limit("zone-c"))
         return min(by_vibration, balance.speed_at_push(unbalance, self.standing), self.speed)
 
     @property

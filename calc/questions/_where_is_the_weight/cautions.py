@@ -8,16 +8,16 @@ from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.moves import Centre, Shift, Stage
 from calc.questions._where_is_the_weight.parts import standard
 from calc.questions._where_is_the_weight.words import NOTHING_KG, length, near_rpm, weight_leads
-from calc.turning import balance, caps
+from calc.turning import balance, caps, vibrating
 
 
 def cautions(case: Case, told: list[Stage], shift: Shift | None, cut: Centre | None) -> tuple[Caution, ...]:
     """Few and short, each with its trigger; the worst first."""
     out: list[Caution] = []
     shown = near_rpm(case.speed)
-    if case.vibration > balance.vibration_limit("zone-c"):
+    if case.vibration > vibrating.vibration_limit("zone-c"):
         out.append(Caution("X3", "stop", f"Unbalanced at {shown} rpm it would make this lathe walk."))
-    elif case.vibration > balance.vibration_limit("zone-b"):
+    elif case.vibration > vibrating.vibration_limit("zone-b"):
         out.append(Caution("X3", "caution", f"Unbalanced at {shown} rpm the lathe would tremble."))
     if case.push_share > balance.PUSH_SHARE:
         out.append(Caution("X4", "stop", "The heavy side would shove with over a twentieth of the lathe's weight: balance it, ballast it, or go slower."))
