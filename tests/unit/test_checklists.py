@@ -69,7 +69,7 @@ def test_the_lists_have_their_items_in_number() -> None:
         "C2": ["G4", "G5", "G1", "G19", "G17", ""],
         "C3": ["G3", "", "", "G6", ""],
         "C4": ["G7", "", "", "G8", "G9", "G9"],
-        "C5": ["", "", "G9", "G9", "G11", "G10", "G14", "", "G18"],
+        "C5": ["", "", "G9", "G9", "G11", "G10", "", "G14", "G18"],
         "C6": ["", "", "G11", "G10", ""],
         "C7": ["", "G7", "G16", "G10", "", "", "", ""],
         "C8": ["", "G12", "G12", "", "", "", "", ""],
@@ -495,10 +495,10 @@ def test_the_speed_is_read_on_the_line_and_another_reading_opens_it_again() -> N
 def test_noise_and_thrown_parts_remind_and_stop_nobody() -> None:
     plan = LATHE | {"noise": "100", "loose": "1 kg"}
     items = screen("C5", [], plan)["items"]
-    assert items[6]["gate"]["text"].startswith("60 min at this noise; 15 min a day is the most")
+    assert items[7]["gate"]["text"].startswith("60 min at this noise; 15 min a day is the most")
     assert items[8]["gate"]["state"] == "reminder" and [button["id"] for button in items[8]["buttons"]] == ["tick"]
     bare = screen("C5", [], {})["items"]
-    assert bare[6]["gate"] is None and bare[8]["gate"] is None  # told once there is something to tell
+    assert bare[7]["gate"] is None and bare[8]["gate"] is None  # told once there is something to tell
 
 
 def test_before_a_flame_a_line_that_nothing_was_said_of_asks_only_for_its_own_press() -> None:
