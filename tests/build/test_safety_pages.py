@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import ast
 import html
+import itertools
 import re
+from html.parser import HTMLParser
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from calc.safety import reading
+from tests.build.conftest import ROOT
 
 EVERYTHING = reading.everything()
 LISTS = {id: f"{one['question']}/{id.lower()}/index.html" for id, one in EVERYTHING["checklists"].items()}
@@ -66,9 +71,85 @@ def test_the_standing_words_are_at_the_foot(dist: Path, page: str) -> None:
         assert line in text
 
 
-@pytest.mark.parametrize("page", SAFETY)
-def test_no_safety_page_promises(dist: Path, page: str) -> None:
-    assert not re.search(r"\b(safe|safely|ok|okay|approved)\b", text_of(dist, page), re.IGNORECASE)
+PROMISE = re.compile(r"\b(safe|safely|ok|okay|approved|guaranteed?)\b", re.IGNORECASE)
+#: The one sentence that may say the word: it says that nothing is called so.
+REFUSES = "It does not call anything safe."
+
+
+def test_no_page_promises(dist: Path) -> None:
+    """Every page, with what its script may show: templates, and texts that stand in attributes."""
+    for page in dist.rglob("*.html"):
+        source = page.read_text(encoding="utf-8")
+        words = " ".join(html.unescape(re.sub(r"<[^>]+>", " ", source)).split()).replace(REFUSES, "")
+        told = [text for text in re.findall(r"""="([^"]* [^"]*)\"""", source) if PROMISE.search(html.unescape(text))]
+        assert not PROMISE.findall(words) and not told, page
+
+
+def test_no_text_of_the_arithmetic_promises() -> None:
+    """Every text in the code of calc, docstrings apart, and every line of its data: whatever an answer is put together from."""
+    for path in (ROOT / "calc").rglob("*.py"):
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        notes = {id(node.body[0].value) for node in ast.walk(tree) if isinstance(node, (ast.Module, ast.ClassDef, ast.FunctionDef))
+                 and node.body and isinstance(node.body[0], ast.Expr)}  # fmt: skip
+        texts = [node.value for node in ast.walk(tree) if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in notes]
+        assert not [text for text in texts if " " in text and PROMISE.search(text)], path
+    for path in (ROOT / "calc" / "data").iterdir():
+        assert not PROMISE.findall(path.read_text(encoding="utf-8")), path
+
+
+@pytest.mark.parametrize("path", sorted((ROOT / "site_src/js").rglob("*.js")), ids=lambda path: path.stem)
+def test_no_script_words_a_promise(path: Path) -> None:
+    assert not [text for text in re.findall(r"""['"`]([^'"`\n]* [^'"`\n]*)['"`]""", path.read_text(encoding="utf-8")) if PROMISE.search(text)]
+
+
+@pytest.mark.parametrize("page", [*LISTS.values(), "emergency/index.html", "respirator/index.html"])
+def test_lists_and_cards_are_kept_on_the_device(listed: dict[str, Any], page: str) -> None:
+    """Their addresses stand in the service worker's list, which is kept whole: they open with no signal."""
+    assert page.removesuffix("index.html") in listed["files"]
+
+
+class Order(HTMLParser):
+    """What stands on a page in the order of its source: headings, banner, lines and their parts."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        given = {name: value or "" for name, value in attrs}
+        assert int(given.get("tabindex", "0")) <= 0, "a tabindex above 0 is out of the reading order"
+        told = given.get("data-item") or given.get("data-part") or given.get("class", "").split(" ")[0]
+        self.found.append(tag if tag in ("h1", "ol") else told)
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_a_list_is_read_out_in_its_order(dist: Path, id: str) -> None:
+    """Title, banner, then line after line: its words, what its gate says, its press, why. Then how it ended, the buttons, the standing words."""
+    order = Order()
+    order.feed((dist / LISTS[id]).read_text(encoding="utf-8"))
+    lines = [place for place, told in enumerate(order.found) if re.fullmatch(r"C\d+-\d+", told)]
+    assert [order.found[place] for place in lines] == [f"{id}-{item['number']}" for item in EVERYTHING["checklists"][id]["items"]]
+    for start, end in itertools.pairwise([*lines, order.found.index("outcome")]):
+        parts = [told for told in order.found[start:end] if told in ("text", "gate", "gate-word", "gate-text", "gate-action", "stale", "press", "why")]
+        assert parts == ["text", "gate", "gate-word", "gate-text", "gate-action", "stale", "press", "why"]
+    places = [order.found.index(told) for told in ("h1", "glove-banner", "ol", f"{id}-1", "outcome", "buttons", "bar", "standing")]
+    assert places == sorted(places)
+
+
+def test_no_style_moves_anything_out_of_the_reading_order() -> None:
+    for path in (ROOT / "site_src/css").rglob("*.css"):
+        assert not re.search(r"[;{\s]order:|row-reverse|column-reverse|grid-auto-flow:[^;]*dense|float:\s*right", path.read_text(encoding="utf-8")), path
+
+
+@pytest.mark.parametrize("question", sorted({path.stem for path in (ROOT / "site_src/content/questions").glob("*.md")}))
+def test_the_standing_words_are_at_the_foot_of_every_question_once(dist: Path, question: str) -> None:
+    text = text_of(dist, f"{question}/index.html")
+    assert all(text.count(line) == 1 for line in EVERYTHING["standing"])
+
+
+@pytest.mark.parametrize("page", ["how-fast/card", "how-much-to-weigh/mix"])
+def test_the_standing_words_are_below_the_card_and_the_steps(dist: Path, page: str) -> None:
+    assert all(line in text_of(dist, f"{page}/index.html") for line in EVERYTHING["standing"])
 
 
 def test_the_lists_are_linked_in_their_order(dist: Path) -> None:

@@ -526,3 +526,83 @@ def test_going_on_without_a_list_is_one_press_and_noted_but_for_the_one_that_is_
         assert buttons["leave"]["label"] == "Go on without this list"
         shown = screen(id, [{**buttons["leave"]["event"], "at": 5.0}], PLANS[id])
         assert shown["ended"] and shown["record"] == ["Went on without this list"] and shown["tone"] == "caution"
+
+
+# --- every gate, on its own line -------------------------------------------------------------------
+
+#: list, line, a figure past its limit, and what a gap is; a gate that only tells what there is to tell has no gap of its own.
+GATES: list[tuple[str, int, dict[str, str], str]] = [
+    ("C1", 1, {"resin": "26 C"}, "room"), ("C1", 2, {"depth": "62 mm"}, "sheet_depth"), ("C1", 3, {"mass": "5.1 kg"}, "sheet_mass"),
+    ("C1", 4, {"ratio_by": "other"}, "ratio_by"), ("C1", 5, {"handling": "37 min"}, "working"), ("C1", 7, {"filters": "particles"}, "filters"),
+    ("C1", 9, {"tray_length": "300 mm"}, "tray_length"), ("C2", 2, {"weighed_b": "480 g"}, "weighed_b"), ("C3", 1, {"hottest": "46 C"}, "hottest"),
+    ("C4", 1, {"age": "23 h"}, "age"), ("C4", 4, {"balanced": "300 rpm"}, "balanced"), ("C4", 5, {"mount": "79 mm"}, "least"),
+    ("C4", 6, {"tailstock": "no"}, "tailstock"), ("C5", 3, {"sound": "no"}, "sound"), ("C5", 5, {"sweeps": "291 mm"}, "swing"),
+    ("C5", 6, {"speed": "451 rpm"}, "ceiling"), ("C5", 8, {"noise": "100"}, ""), ("C5", 9, {"loose": "1 kg"}, ""), ("C6", 3, {"sweeps": "291 mm"}, "sweeps"),
+    ("C6", 4, {"speed": "451 rpm"}, "highest"), ("C7", 2, {"age": "71 h"}, "full"), ("C7", 3, {"filters": "other"}, "sealed"),
+    ("C7", 4, {"speed": "401 rpm"}, "sand_ceiling"), ("C8", 2, {"pressure": "4.1 bar"}, "rated"), ("C8", 3, {"relief": "4.1 bar"}, "relief"),
+    ("C9", 1, {"chamber": "no"}, "chamber"), ("C9", 5, {"hands": "32 min"}, "working"), ("C10", 1, {"put_away": "no"}, ""),
+    ("C10", 2, {"wiped_dry": "no"}, ""), ("C10", 2, {"solvent": "37 mL"}, ""), ("C10", 5, {"hottest": "46 C"}, ""), ("C11", 1, {"mass": "3 kg"}, "mass"),
+    ("C11", 6, {"filter_hours": "9 h"}, "filter_schedule"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("id", "number", "over", "gap"), GATES)
+def test_every_gate_tells_missing_over_and_stale_apart(id: str, number: int, over: dict[str, str], gap: str) -> None:
+    """Within: one tick. Past: no tick stands, and what to do. Missing: not checked. And a tick for other figures is open again, and says why."""
+    plan, events = PLANS[id], press_all(id, PLANS[id])[:number]
+    within = screen(id, events, plan)["items"][number - 1]
+    assert within["gate"]["state"] == "no stop found" and within["closed"] == "tick" and not within["stale"]
+    past = screen(id, events, plan | over)["items"][number - 1]
+    assert past["gate"]["state"] in ("stop", "reminder") and past["gate"]["action"]
+    assert not past["closed"] and past["stale_text"] == "Pressed before the figures changed. Look again."
+    lacks = screen(id, events, {name: text for name, text in plan.items() if name != gap})["items"][number - 1]
+    if gap:
+        assert lacks["gate"]["state"] == "not checked" and lacks["gate"]["text"].startswith("Missing: ")
+        assert not lacks["closed"] and lacks["stale"]
+    else:
+        assert all_checklists()[id].items[number - 1].fed
+
+
+def test_no_line_with_a_gate_is_left_out_of_that() -> None:
+    """But for gloves and the next layer, whose clocks tell and stop nobody, and lines that ask a gate tried on another list."""
+    tried = {(id, number) for id, number, *_ in GATES}
+    asked = {(one.id, item.number): (item.gate, item.moment, one.question) for one in all_checklists().values() for item in one.items if item.gate}
+    known = {asked[place] for place in tried}
+    assert {key for place, key in asked.items() if place not in tried} - known <= {("G17", "", "before-a-pour"), ("G6", "", "before-a-pour")}
+
+
+# --- by one thumb, in a hurry ----------------------------------------------------------------------
+
+#: Words a minute of someone in a hurry, and seconds to find and press a button in gloves, half a second of it the bounce. Our judgement.
+READ, PRESS_S = 200, 3.0
+
+
+def test_the_nine_lines_take_under_ninety_seconds_by_one_thumb() -> None:
+    """Nine presses and the end; no press asks a second one, and nothing has to be typed."""
+    events = press_all("C1", FINE)
+    assert len(events) == 10
+    shown = screen("C1", [], FINE)
+    assert not [button for item in shown["items"] for button in item["buttons"][:1] if button["ask"] or button.get("confirm")]
+    words = sum(len(item["text"].split()) for item in shown["items"])
+    assert words / READ * 60 + PRESS_S * len(events) < 90
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_a_list_is_short_and_so_are_its_lines(id: str) -> None:
+    one = all_checklists()[id]
+    assert 5 <= len(one.items) <= 9
+    assert all(len(item.text.split()) <= 17 and len(item.why.split()) <= 24 for item in one.items)
+
+
+def test_what_is_worn_comes_last_among_what_does_the_same() -> None:
+    """Extraction before the mask and moving air before it; hands are washed when nothing dirty is left to touch."""
+    text = {id: " ".join(item.text for item in all_checklists()[id].items) for id in LISTS}
+    for id, first, then in (("C1", "Air moves", "Mask as"), ("C5", "Extraction", "dust mask"), ("C7", "Extraction", "Dust mask"), ("C9", "Shield", "Glasses"),
+                            ("C11", "Wipe phone", "Gloves off"), ("C11", "Wipe the mask", "Gloves off"), ("C6", "Switch off", "Move the rest")):  # fmt: skip
+        assert 0 <= text[id].find(first) < text[id].find(then)
+
+
+def test_an_answer_to_a_line_that_says_no_cannot_be_meant_both_ways() -> None:
+    """'No froth': a yes and a no to that can each be meant either way. True and not true cannot."""
+    labels = [button["label"] for button in screen("C3", [], FINE)["items"][1]["buttons"]]
+    assert labels == ["True", "Not true"]
