@@ -140,6 +140,19 @@ def test_what_stays_is_under_the_spindles_friction() -> None:
     assert code(ask(**STAYS, least="12", least_at="160")) == ("least_at", "beyond")
 
 
+def test_a_make_up_tells_how_long_it_would_swing() -> None:
+    """Half wood: 3.1809 kg and 300 mm make 0.03578 kg m2; with 56.25 kg mm one swing takes 2 pi sqrt(0.03578 / (0.05625 x 9.80665)) = 1.60 s."""
+    half = {"way": "mounted", "across": "300", "thickness": "50", "wood1_shape": "half", "wood1_by": "density", "wood1_density": "0.65"}
+    text, note = lines(ask(**half))["To check it, one swing takes"]
+    assert text == "1.6" and "choose its swing above" in note
+    timed = ask(way="swing", across="300", mass="3.1809 kg", timings="16.00")
+    assert value(timed, "unbalance") == pytest.approx(value(ask(**half), "unbalance"), rel=0.005)
+    # mounted 20 mm off: 3.1809 kg x 20^2 mm2 more about the spindle
+    off = ask(**half | {"wood1_density": "1.15"}, off="20", off_clock="3")
+    inertia, out = value(off, "mass") * (0.3**2 / 8 + 0.020**2), value(off, "mass") * 0.020
+    assert lines(off)["To check it, one swing takes"][0] == f"{2 * math.pi * math.sqrt(inertia / (out * 9.80665)):.1f}"
+
+
 def test_the_time_of_a_swing_there_and_back() -> None:
     assert swing.unbalance_of_swing(0.1, swing.period_of_swing(0.1, 0.0123)) == pytest.approx(0.0123)
     assert swing.lengthening(0.0) == 1 and swing.lengthening(math.radians(90)) == pytest.approx(1.18034, abs=1e-5)  # tables of pendulums

@@ -13,10 +13,10 @@ from calc.quantity import Shown, to_si
 from calc.questions import Given
 from calc.questions._how_fast.remedies import WEIGHT_REACH
 from calc.questions._where_is_the_weight.fields import MADE
-from calc.questions._where_is_the_weight.measured import Swing, hung, on_scale, scale_spread
+from calc.questions._where_is_the_weight.measured import Swing, hung, inertia, on_scale, scale_spread
 from calc.questions._where_is_the_weight.parts import Piece, clock, direction, grams, small, standard, tape
 from calc.questions._where_is_the_weight.woods import pieces
-from calc.turning import balance, caps, discs, make_up, rebalance, speed, vibrating
+from calc.turning import balance, caps, discs, make_up, rebalance, speed, swing, vibrating
 from calc.turning.make_up import Blank, Body, Wood
 
 
@@ -207,6 +207,12 @@ class Case:
         unbalance = self.body.unbalance
         by_vibration = vibrating.speed_at_vibration(unbalance, self.body.mass_kg, self.standing, vibrating.vibration_limit("zone-c"))
         return min(by_vibration, balance.speed_at_push(unbalance, self.standing), self.speed)
+
+    @property
+    def would_swing(self) -> float:
+        """Time of one small swing there and back on a free spindle, s, of a blank whose make-up is known and that is out of balance."""
+        about_spindle = inertia(self.blank, self.body.mass_kg) + self.body.mass_kg * math.hypot(*self.axis) ** 2
+        return swing.period_of_swing(about_spindle, self.body.unbalance)
 
     @property
     def too_slow(self) -> bool:

@@ -60,6 +60,13 @@ def hung(given: Given, swept: float) -> Body:
     return Body(mass, 0.0, -balance.unbalance_of_weight(given.si("hung"), given.si("hung_at")))
 
 
+def inertia(blank: Blank, mass: float) -> float:
+    """Moment of inertia of a blank of that mass about its middle, kg m2, as if its mass lay evenly."""
+    if blank.width_m is None:
+        return swing.disc_inertia(mass, blank.across_m)
+    return swing.oblong_inertia(mass, blank.across_m, blank.width_m)
+
+
 @dataclass(frozen=True)
 class Swing:
     """A blank let go on the free spindle: how long it swings, or that it stays where it is put."""
@@ -81,9 +88,7 @@ class Swing:
     @property
     def own_inertia(self) -> float:
         """Of the blank alone, kg m2."""
-        if self.blank.width_m is None:
-            return swing.disc_inertia(self.mass, self.blank.across_m)
-        return swing.oblong_inertia(self.mass, self.blank.across_m, self.blank.width_m)
+        return inertia(self.blank, self.mass)
 
     @property
     def chuck_inertia(self) -> float | None:

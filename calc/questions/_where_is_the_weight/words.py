@@ -145,6 +145,9 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
     shown = [case.given.write(pull, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up") for pull in pulls]
     label = "A weight there pulls like" if len(shown) == 1 else "The two pull like"
     out.append(Line(label, " and ".join(pull.text for pull in shown), shown[0].unit, note))
+    if case.way == "mounted" and case.matters:
+        note = "Belt off, the heavy side let go a little to one side. If yours takes clearly longer or less, go by that: choose its swing above."
+        out.append(Line.of("To check it, one swing takes", case.given.write(case.would_swing, ("time", Style("s", figures=2))), note))
     if case.way == "swing":
         note = "If not, add or take off until it does. What you hung then overrules the timing: enter it instead."
         out.append(Line("Then it should", "Stay anywhere", note=note))

@@ -26,6 +26,8 @@ def working(case: Case) -> tuple[Working, ...]:
     else:
         hung = f"{given.si('hung'):.4g} kg × {1000 * given.si('hung_at'):.1f} mm"
         out = [Working("Out of balance", "U = w r", hung, _kg_mm(body.unbalance))]
+    if case.way == "mounted" and case.matters:
+        out.append(Working("One swing, to check it", "T = 2 π √(J / (U g))", f"J of {body.mass_kg:.4g} kg as if it lay evenly", f"{case.would_swing:.3g} s"))
     w = balance.angular_speed(case.speed)
     out.append(Working("Weight", "w = U / r", f"{_kg_mm(body.unbalance)} / {1000 * case.place:.0f} mm", f"{1000 * case.weight:.4g} g"))
     if len(case.weights) > 1:
