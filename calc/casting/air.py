@@ -1,4 +1,4 @@
-"""The air over a pour: dew point, humidity, blush; and what warm resin gains and loses.
+"""The air over a pour: dew point, humidity, blush.
 
 Symbols inside the functions: T temperature (K), t the same in degrees Celsius, U relative humidity as a
 fraction, e vapour pressure of water. Limits and errors, each with its source, are in ``data/air.csv``.
@@ -12,7 +12,6 @@ from dataclasses import dataclass
 from calc.sources import value
 
 ZERO_CELSIUS = 273.15  # K, exact
-GAS_CONSTANT = 8.314  # J/(mol K), as the fits of the viscosity series used it
 MAGNUS_PRESSURE = 611.2  # Pa, over water (wmo-8)
 MAGNUS_SLOPE = 17.62  # (wmo-8)
 MAGNUS_OFFSET = 243.12  # degrees Celsius (wmo-8)
@@ -263,143 +262,3 @@ class Air:
         if self.coldest_k < limit("blush temperature"):
             bounds.append(limit("blush humidity") * humidity_at(self.coldest_k, self.room_k))
         return min(bounds)
-
-
-# ---------------------------------------------------------------- cold wood brought in
-
-
-def time_to_warm(thickness_m: float, start_k: float, room_k: float, target_k: float) -> float:
-    """How long the middle of a board takes to reach ``target_k``, air on both faces.
-
-    z tan z = h L / k; t = (L^2 / (a z^2)) ln(C / theta), with L half the thickness, C = 4 sin z / (2 z + sin 2 z)
-    and theta = (room - target) / (room - start).
-
-    Parameters
-    ----------
-    thickness_m : m, more than 0.
-    start_k, room_k : wood and air, K.
-    target_k : K, below ``room_k`` when ``start_k`` is below it.
-
-    Returns
-    -------
-    float
-        s; 0 when it is that warm already.
-
-    Raises
-    ------
-    ValueError
-        the room is not warmer than the target: it never gets there.
-
-    Notes
-    -----
-    Hardwood of 670 kg/m3 in still air, slow side: a fan makes it quicker, a board flat on a bench slower.
-
-    Examples
-    --------
-    50 mm of wood from 5 °C to 17 °C in a room of 20 °C, in hours:
-
-    >>> round(time_to_warm(0.050, 278.15, 293.15, 290.15) / 3600, 1)
-    2.8
-
-    References
-    ----------
-    plane-wall; iso-6946; wood-handbook-4-15.
-    """
-    if start_k >= target_k:
-        return 0.0
-    if room_k <= target_k:
-        raise ValueError("the room is not warmer than the target")
-    half = thickness_m / 2
-    z = plane_wall_root(limit("room film") * half / limit("wood conductivity"))
-    c = 4 * math.sin(z) / (2 * z + math.sin(2 * z))
-    theta = (room_k - target_k) / (room_k - start_k)
-    return half**2 / (limit("wood diffusivity") * z**2) * math.log(c / theta)
-
-
-def plane_wall_root(biot: float) -> float:
-    """First root of z tan z = Bi, by halving the interval.
-
-    Parameters
-    ----------
-    biot : h L / k, more than 0.
-
-    Returns
-    -------
-    float
-        z, radians, 0 to pi/2.
-
-    Examples
-    --------
-    >>> round(plane_wall_root(1.25), 4)
-    0.9308
-
-    References
-    ----------
-    plane-wall.
-    """
-    low, high = 0.0, math.pi / 2
-    for _ in range(60):
-        z = (low + high) / 2
-        low, high = (z, high) if z * math.tan(z) < biot else (low, z)
-    return (low + high) / 2
-
-
-# ---------------------------------------------------------------- warm resin
-
-
-def viscosity_ratio(temperature_k: float, reference_k: float, energy: float) -> float:
-    """Viscosity over that at the reference: exp((E / R) (1 / T - 1 / T_ref)).
-
-    Parameters
-    ----------
-    temperature_k, reference_k : resin, K.
-    energy : activation energy E, J/mol; see ``data/air.csv``.
-
-    Returns
-    -------
-    float
-
-    Notes
-    -----
-    Fitted from 25 to 70 °C on two thinned resins; the unmixed resin, before it thickens by curing.
-
-    Examples
-    --------
-    Ten degrees warmer than 25 °C:
-
-    >>> round(viscosity_ratio(308.15, 298.15, 65000), 2)
-    0.43
-
-    References
-    ----------
-    viscosity-series.
-    """
-    return math.exp(energy / GAS_CONSTANT * (1 / temperature_k - 1 / reference_k))
-
-
-def working_time_ratio(temperature_k: float, reference_k: float, halving_step_k: float) -> float:
-    """Working time over that at the reference: half for every step warmer, 2^-((T - T_ref) / step).
-
-    Parameters
-    ----------
-    temperature_k, reference_k : resin, K.
-    halving_step_k : K; 10 by the rule, 15 by one maker.
-
-    Returns
-    -------
-    float
-
-    Notes
-    -----
-    Says nothing of the heat that a batch makes by itself, which shortens it further in a full bucket.
-
-    Examples
-    --------
-    >>> working_time_ratio(308.15, 298.15, 10)
-    0.5
-
-    References
-    ----------
-    pot-life-rule.
-    """
-    return math.exp2(-(temperature_k - reference_k) / halving_step_k)

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
-from calc.casting import air
+from calc.casting import air, warm_resin
 from calc.casting.cure.kinetics import GEL, REFERENCE_K
 from calc.casting.pressure import STANDARD_GRAVITY
 
@@ -65,7 +65,7 @@ def viscosity_at(temperature_k: float, conversion: float, at_25: float) -> float
     ----------
     viscosity-series; castro-macosko.
     """
-    return at_25 * air.viscosity_ratio(temperature_k, REFERENCE_K, air.limit("viscosity energy")) * thickening(conversion)
+    return at_25 * warm_resin.viscosity_ratio(temperature_k, REFERENCE_K, air.limit("viscosity energy")) * thickening(conversion)
 
 
 def rise_speed(radius_m: float, viscosity: float, density: float) -> float:

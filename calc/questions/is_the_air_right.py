@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
-from calc.casting import air
+from calc.casting import air, warm_resin, warming
 from calc.casting.air import Air
 from calc.fields import Field, Quantity, measure
 from calc.quantity import Rounding, Shown, Style, System, trimmed, write
@@ -142,7 +142,7 @@ def _lines(given: Given, it: Air, coldest: Coldest) -> tuple[Line, ...]:
     ]
     thickness = given.maybe("thickness")
     if thickness is not None and coldest.temperature_k < it.least_k < it.room_k:
-        time = air.time_to_warm(thickness, coldest.temperature_k, it.room_k, it.least_k)
+        time = warming.time_to_warm(thickness, coldest.temperature_k, it.room_k, it.least_k)
         lines.append(Line.of("Wood warm through in about", given.write(time, "hours", "up"), "lying on battens in still air; measure it"))
     return (*lines, *_resin_lines(given))
 
@@ -155,7 +155,7 @@ def _resin(given: Given) -> float | None:
 
 def _thickness_band(resin_k: float, reference_k: float) -> tuple[float, float, float]:
     """Viscosity over that at the reference: usual, lowest, highest."""
-    usual, *ends = (air.viscosity_ratio(resin_k, reference_k, air.limit(f"viscosity energy{end}")) for end in ("", " low", " high"))
+    usual, *ends = (warm_resin.viscosity_ratio(resin_k, reference_k, air.limit(f"viscosity energy{end}")) for end in ("", " low", " high"))
     return usual, min(ends), max(ends)
 
 
@@ -166,7 +166,7 @@ def _working_time(given: Given, resin_k: float) -> float | None:
 
 
 def _shorter(resin_k: float, reference_k: float) -> float:
-    return min(air.working_time_ratio(resin_k, reference_k, air.limit(step)) for step in ("halving step", "halving step slow"))
+    return min(warm_resin.working_time_ratio(resin_k, reference_k, air.limit(step)) for step in ("halving step", "halving step slow"))
 
 
 def _compared_with(given: Given) -> float:
@@ -267,7 +267,7 @@ def _working(given: Given, it: Air, coldest: Coldest) -> Iterator[Working]:
     yield Working("Instruments", "each error by itself, added in squares", numbers, f"± {it.margin_error_k:.1f} °C")
     thickness = given.maybe("thickness")
     if thickness is not None and coldest.temperature_k < it.least_k < it.room_k:
-        time = air.time_to_warm(thickness, coldest.temperature_k, it.room_k, it.least_k)
+        time = warming.time_to_warm(thickness, coldest.temperature_k, it.room_k, it.least_k)
         numbers = f"L = {500 * thickness:.4g} mm, h = {air.limit('room film'):g} W/(m² K), a = {air.limit('wood diffusivity'):.3g} m²/s"
         yield Working("Wood warms through", "t = L² / (a z²) ln(C / θ), z tan z = h L / k", numbers, f"{time / 3600:.2f} h")
     resin = _resin(given)

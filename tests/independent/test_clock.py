@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from scipy.integrate import quad, solve_ivp
 
-from calc.casting import air, bubbles
+from calc.casting import bubbles, warm_resin
 from calc.casting.cure.clock import Shop, march
 from calc.casting.cure.kinetics import Kinetics
 
@@ -32,4 +32,4 @@ def test_how_much_a_bubble_is_let_rise() -> None:
     ours = bubbles.fluidity(history, 0.8)[-1][1]
     theirs, _ = quad(lambda t: 1 / (0.8 * bubbles.thickening(0.4 * t / 36000)), 0, 36000)
     assert ours == pytest.approx(theirs, rel=1e-4)
-    assert air.viscosity_ratio(298.15, 298.15, 65e3) == 1
+    assert warm_resin.viscosity_ratio(298.15, 298.15, 65e3) == 1

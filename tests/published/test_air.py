@@ -14,7 +14,7 @@ import math
 
 import pytest
 
-from calc.casting import air
+from calc.casting import air, warm_resin, warming
 from calc.quantity import from_si, to_si
 
 
@@ -57,7 +57,7 @@ def test_the_other_set_of_magnus_constants_says_the_same() -> None:
 
 
 def test_root_of_the_plane_wall() -> None:  # WALL: Bi 1.25, z = 0.9308
-    assert air.plane_wall_root(1.25) == pytest.approx(0.9308, abs=0.00005)
+    assert warming.plane_wall_root(1.25) == pytest.approx(0.9308, abs=0.00005)
 
 
 @pytest.mark.parametrize(
@@ -73,8 +73,8 @@ def test_root_of_the_plane_wall() -> None:  # WALL: Bi 1.25, z = 0.9308
 )
 def test_hours_to_warm_through(thickness_mm: float, film: float, hours: float, monkeypatch: pytest.MonkeyPatch) -> None:
     figures = {"room film": film, "wood conductivity": air.limit("wood conductivity"), "wood diffusivity": air.limit("wood diffusivity")}
-    monkeypatch.setattr(air, "limit", figures.__getitem__)
-    found = air.time_to_warm(thickness_mm / 1000, 273.15, 293.15, 292.15)
+    monkeypatch.setattr(warming, "limit", figures.__getitem__)
+    found = warming.time_to_warm(thickness_mm / 1000, 273.15, 293.15, 292.15)
     assert found / 3600 == pytest.approx(hours, rel=0.005)  # the printed digits
 
 
@@ -101,18 +101,18 @@ def test_resin_is_never_told_thinner_than_measured(series: dict[float, float], e
     (start, first), *rest = series.items()
     for celsius, measured in rest:
         if celsius <= 50:
-            ratio = air.viscosity_ratio(celsius + 273.15, start + 273.15, air.limit(f"viscosity energy {end}"))
+            ratio = warm_resin.viscosity_ratio(celsius + 273.15, start + 273.15, air.limit(f"viscosity energy {end}"))
             assert measured / first <= ratio <= 1.7 * measured / first
 
 
 def test_ten_degrees_warmer_is_less_than_half_as_thick() -> None:
     """VISCOSITY: 25 to 35 °C leaves 0.43 of it, 0.35 to 0.52 by kind."""
     for end, left in (("", 0.43), (" high", 0.35), (" low", 0.52)):
-        found = air.viscosity_ratio(308.15, 298.15, air.limit(f"viscosity energy{end}"))
+        found = warm_resin.viscosity_ratio(308.15, 298.15, air.limit(f"viscosity energy{end}"))
         assert found == pytest.approx(left, abs=0.005)
 
 
 def test_working_time_halves() -> None:  # MAKERS
-    assert air.working_time_ratio(308.15, 298.15, air.limit("halving step")) == pytest.approx(0.5, abs=1e-12)
+    assert warm_resin.working_time_ratio(308.15, 298.15, air.limit("halving step")) == pytest.approx(0.5, abs=1e-12)
     # and is what an activation energy of 53 kJ/mol does from 25 to 35 °C, to 1 %
     assert math.exp(53000 / 8.314 * (1 / 308.15 - 1 / 298.15)) == pytest.approx(0.5, rel=0.01)

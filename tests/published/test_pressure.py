@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import pytest
 
-from calc.casting import pressure
+from calc.casting import pressure, vacuum
 from calc.quantity import to_si
 
 SEA = pressure.SEA_LEVEL
@@ -37,7 +37,7 @@ def test_bubble_under_pressure(gauge: float, volume: float, width: float) -> Non
 @pytest.mark.parametrize(("reading", "growth"), [(26, 7.6), (28, 15.6), (29, 32.5)])  # BOYLE, 29.92 inHg at sea level
 def test_bubble_under_vacuum(reading: float, growth: float) -> None:
     # 29.92 is rounded: at 29 inHg its last digit moves the growth by half a percent
-    assert pressure.bubble_volume(SEA, pressure.vacuum_left(SEA, inches(reading))) == pytest.approx(growth, rel=0.008)
+    assert pressure.bubble_volume(SEA, vacuum.vacuum_left(SEA, inches(reading))) == pytest.approx(growth, rel=0.008)
 
 
 def test_the_air_at_sea_level_in_inches() -> None:

@@ -12,7 +12,7 @@ import itertools
 import pytest
 
 from calc import desk
-from calc.casting import wood
+from calc.casting import wood, wood_density
 from calc.casting.species import all_species
 from calc.casting.wood import Shape
 from calc.quantity import to_si
@@ -22,11 +22,11 @@ STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition
 
 
 def test_white_ash_at_12_percent() -> None:  # WH page 4-10: basic 0.55 reads 0.605 off the chart
-    assert wood.gravity_from_basic(0.55, 0.12) == pytest.approx(0.605, abs=0.003)
+    assert wood_density.gravity_from_basic(0.55, 0.12) == pytest.approx(0.605, abs=0.003)
 
 
 def test_density_of_white_ash() -> None:  # WH page 4-10: 678 kg/m3, 42.2 lb/ft3
-    found = wood.density(0.605, 0.12)
+    found = wood_density.density(0.605, 0.12)
     assert found == pytest.approx(678, abs=1)
     assert found / to_si(1, "density", "lb/ft³") == pytest.approx(42.2, abs=0.15)
 
@@ -36,35 +36,35 @@ def test_density_of_white_ash() -> None:  # WH page 4-10: 678 kg/m3, 42.2 lb/ft3
     [(0.51, 0.08, 611.4, 0.2), (0.44, 0.08, 519.6, 0.2), (0.836, 0.10, 1079.0, 0.5)],  # WH equations 4-13, 4-14: walnut, bigleaf maple, olive
 )
 def test_density_from_the_basic_gravity(basic: float, moisture: float, kg_m3: float, tolerance: float) -> None:
-    assert wood.density(wood.gravity_from_basic(basic, moisture), moisture) == pytest.approx(kg_m3, abs=tolerance)
+    assert wood_density.density(wood_density.gravity_from_basic(basic, moisture), moisture) == pytest.approx(kg_m3, abs=tolerance)
 
 
 @pytest.mark.parametrize("key, kg_m3", [("walnut-black", 605.2), ("maple-sugar", 695.3)])  # WH table 5-3a, 4-3 and equation 4-10, at 8 %
 def test_density_from_the_tabulated_gravity(key: str, kg_m3: float) -> None:
-    assert wood.density_of_species(all_species()[key], 0.08) == pytest.approx(kg_m3, abs=0.3)
+    assert wood_density.density_of_species(all_species()[key], 0.08) == pytest.approx(kg_m3, abs=0.3)
 
 
 def test_olive_has_no_tabulated_gravity() -> None:  # WH equation 4-13 from the database's basic gravity
-    assert wood.density_of_species(all_species()["olive"], 0.10) == pytest.approx(1079.0, abs=0.5)
+    assert wood_density.density_of_species(all_species()["olive"], 0.10) == pytest.approx(1079.0, abs=0.5)
 
 
 @pytest.mark.parametrize("basic, percent", [(0.55, 116.9), (0.30, 268.4), (0.90, 46.2)])  # WH equation 4-3; its text prints 267 and 44
 def test_full_of_water(basic: float, percent: float) -> None:
-    assert 100 * wood.fullest(basic) == pytest.approx(percent, abs=0.1)
+    assert 100 * wood_density.fullest(basic) == pytest.approx(percent, abs=0.1)
 
 
 def test_air_in_white_ash() -> None:  # follows from WH equation 4-3
-    assert wood.air_share(wood.density(0.605, 0.12), 0.12) == pytest.approx(0.5345, abs=0.0005)
+    assert wood_density.air_share(wood_density.density(0.605, 0.12), 0.12) == pytest.approx(0.5345, abs=0.0005)
 
 
 def test_basic_and_tabulated_gravities_agree() -> None:  # WH table 5-3a against FIA by equation 4-13; 48 species: mean -0.6 %, -8.9 to +6.9 %
-    off = [wood.gravity_from_basic(row.basic, 0.12) / row.at_12 - 1 for row in all_species().values() if row.at_12]
+    off = [wood_density.gravity_from_basic(row.basic, 0.12) / row.at_12 - 1 for row in all_species().values() if row.at_12]
     assert len(off) == 29
     assert -0.089 <= min(off) and max(off) <= 0.069 and abs(sum(off) / len(off) + 0.006) < 0.015
 
 
 def test_burl_by_weight() -> None:  # 1240 g at 519.6 kg/m3
-    assert 1.240 / wood.density(wood.gravity_from_basic(0.44, 0.08), 0.08) == pytest.approx(2386.5 * ML, abs=0.5 * ML)
+    assert 1.240 / wood_density.density(wood_density.gravity_from_basic(0.44, 0.08), 0.08) == pytest.approx(2386.5 * ML, abs=0.5 * ML)
 
 
 def test_dipped_piece() -> None:  # Archimedes: 842 g, the scale rises 1378 g, water 0.9982 g/mL
@@ -105,7 +105,7 @@ def test_olive_hardly_floats() -> None:  # 1079 kg/m3, 900 mL, resin 1100: 18.9 
 
 
 def test_air_in_the_walnut_slab() -> None:  # G 0.5661 at 8 %: 0.587 of 3568.5 mL is 2095 mL, the most that can soak in
-    share = wood.air_share(wood.density(0.5661, 0.08), 0.08)
+    share = wood_density.air_share(wood_density.density(0.5661, 0.08), 0.08)
     assert share == pytest.approx(0.587, abs=0.0005) and share * 3568.5 == pytest.approx(2095, abs=1)
 
 

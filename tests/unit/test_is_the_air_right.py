@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from calc import desk
-from calc.casting import air
+from calc.casting import air, warming
 
 
 def ask(units: str = "metric", **inputs: str) -> dict[str, Any]:
@@ -145,8 +145,8 @@ def test_warm_resin_without_a_sheet_says_the_share() -> None:
 
 def test_it_never_warms_where_the_room_is_too_cold() -> None:
     with pytest.raises(ValueError, match="not warmer"):
-        air.time_to_warm(0.05, 278.15, 285.15, 290.15)
-    assert air.time_to_warm(0.05, 291.15, 285.15, 290.15) == 0.0
+        warming.time_to_warm(0.05, 278.15, 285.15, 290.15)
+    assert warming.time_to_warm(0.05, 291.15, 285.15, 290.15) == 0.0
 
 
 def test_fahrenheit_typed_in_a_metric_shop_is_offered() -> None:

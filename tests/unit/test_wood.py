@@ -4,25 +4,25 @@ from __future__ import annotations
 
 import pytest
 
-from calc.casting import wood
+from calc.casting import wood, wood_density
 from calc.casting.species import all_species
 from calc.casting.wood import Shape
 
 
 def test_gravity_does_not_change_above_fibre_saturation() -> None:
-    assert wood.gravity_from_basic(0.5, 0.30) == wood.gravity_from_basic(0.5, 0.80) == 0.5
-    below, above = wood.gravity_from_basic(0.5, 0.2999999), wood.gravity_from_basic(0.5, 0.3000001)
+    assert wood_density.gravity_from_basic(0.5, 0.30) == wood_density.gravity_from_basic(0.5, 0.80) == 0.5
+    below, above = wood_density.gravity_from_basic(0.5, 0.2999999), wood_density.gravity_from_basic(0.5, 0.3000001)
     assert below == pytest.approx(above, abs=1e-6)
 
 
 def test_gravity_at_12_from_itself() -> None:
-    assert wood.gravity_from_12(0.55, 0.128, 0.12) == pytest.approx(0.55)
+    assert wood_density.gravity_from_12(0.55, 0.128, 0.12) == pytest.approx(0.55)
 
 
 def test_no_air_is_left_in_full_wood() -> None:
-    full = wood.fullest(0.55)
-    assert wood.air_share(wood.density(0.55, full), full) == pytest.approx(0, abs=1e-12)
-    assert wood.air_share(wood.density(0.55, full + 0.5), full + 0.5) == 0
+    full = wood_density.fullest(0.55)
+    assert wood_density.air_share(wood_density.density(0.55, full), full) == pytest.approx(0, abs=1e-12)
+    assert wood_density.air_share(wood_density.density(0.55, full + 0.5), full + 0.5) == 0
 
 
 @pytest.mark.parametrize("widths", [[0.1, 0.1], [0.1, 0.1, 0.1], [0.1] * 4, [0.1] * 7])
@@ -64,5 +64,5 @@ def test_open_voids_do_not_lift() -> None:
 def test_the_two_ways_to_a_density_agree_for_every_wood_that_has_both() -> None:
     for row in all_species().values():
         if row.at_12:
-            other = wood.density(wood.gravity_from_basic(row.basic, 0.08), 0.08)
-            assert wood.density_of_species(row, 0.08) == pytest.approx(other, rel=0.12), row.name
+            other = wood_density.density(wood_density.gravity_from_basic(row.basic, 0.08), 0.08)
+            assert wood_density.density_of_species(row, 0.08) == pytest.approx(other, rel=0.12), row.name

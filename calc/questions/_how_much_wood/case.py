@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass
 from functools import cached_property
 
-from calc.casting import moisture, wood
+from calc.casting import moisture, wood, wood_density
 from calc.casting.species import Species, all_species
 from calc.casting.wood import Shape, standard
 from calc.errors import InputError
@@ -141,11 +141,11 @@ class Wood:
             spread = max(spread, standard("spread figured"))
         share = self.given.si("moisture")
         basis = f"{self.species.name}, at {self.given.write(share, 'share')} moisture"
-        return Density(wood.density_of_species(self.species, share), spread, basis, (*self.species.sources, "wood-handbook-4"))
+        return Density(wood_density.density_of_species(self.species, share), spread, basis, (*self.species.sources, "wood-handbook-4"))
 
     def check_moisture(self, species: Species) -> None:
         """More water than the wood has room for is a slip."""
-        fullest = wood.fullest(species.basic)
+        fullest = wood_density.fullest(species.basic)
         if self.given.si("moisture") > fullest:
             raise InputError("moisture", "too-wet", found=str(self.given.write(fullest, ("share", Style("%", step=1)), "down")))
 
@@ -270,7 +270,7 @@ class Wood:
         """Air in the wood below the line, m3; None where it cannot be told."""
         if self.density is None or self.form == "stabilised":
             return None
-        return wood.air_share(self.density, self.given.si("moisture")) * self.below
+        return wood_density.air_share(self.density, self.given.si("moisture")) * self.below
 
     @cached_property
     def coat(self) -> float | None:

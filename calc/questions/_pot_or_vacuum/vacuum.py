@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Line, Tone, Working, figure
 from calc.casting import pressure
+from calc.casting.vacuum import degas_mass, reading_needed, vacuum_left
 from calc.errors import InputError
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
@@ -25,14 +26,14 @@ class Case:
         self.reading_pa = given.si("deepest")
         if self.reading_pa > self.outside_pa * (1 + WEATHER):
             raise InputError("deepest", "deeper-than-air", most=str(reading(given, self.outside_pa, "down")))
-        self.left_pa = pressure.vacuum_left(self.outside_pa, self.reading_pa)
-        self.most_kg = pressure.degas_mass(given.si("bucket"), given.si("fill"), given.si("density"))
+        self.left_pa = vacuum_left(self.outside_pa, self.reading_pa)
+        self.most_kg = degas_mass(given.si("bucket"), given.si("fill"), given.si("density"))
         self.batch_kg = given.si("batch")
         self.goes = max(1, math.ceil(self.batch_kg / self.most_kg - 1e-9))
 
     def needed(self, row: str) -> float:
         """The gauge reading here, Pa, that a row of the data asks for at sea level."""
-        return pressure.reading_needed(self.outside_pa, pressure.figure_of(row))
+        return reading_needed(self.outside_pa, pressure.figure_of(row))
 
     @property
     def breaks(self) -> bool:
@@ -44,7 +45,7 @@ class Case:
 
     def growth(self, reading_pa: float) -> float:
         """Size of a bubble over what it was, at a gauge reading."""
-        return pressure.bubble_volume(self.outside_pa, pressure.vacuum_left(self.outside_pa, reading_pa))
+        return pressure.bubble_volume(self.outside_pa, vacuum_left(self.outside_pa, reading_pa))
 
     def growth_text(self, reading_pa: float, rounding: Rounding = "nearest") -> str:
         """'32 times', or that it is over what a dial can tell."""

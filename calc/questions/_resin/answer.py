@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Working, figure
-from calc.casting import air
+from calc.casting import air, warm_resin
 from calc.casting.cure.kinetics import GEL
 from calc.questions import Given, Steps
 from calc.questions._resin.profile import Profile, profile_steps
@@ -34,7 +34,7 @@ def answer(given: Given) -> Steps:
     profile = yield from profile_steps(given)
     said = Said(profile)
     kinetics = profile.known.kinetics
-    thick = profile.sheet.viscosity(profile.kind)[0] * air.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
+    thick = profile.sheet.viscosity(profile.kind)[0] * warm_resin.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
     gel = kinetics.integral(GEL) / kinetics.k25
     return Answer(
         said.headline,

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
-from calc.casting import air, resin
+from calc.casting import air, resin, warm_resin
 from calc.casting.cure.kinetics import REFERENCE_K, ResinClass
 from calc.casting.mixing import Ratio, mixed_density, ratio_by_weight
 from calc.casting.resin import stand_in
@@ -111,4 +111,4 @@ class Sheet:
         if typed is None:
             return resin.usual_viscosity(kind), "assumed"
         at = self.given.si("viscosity_temperature")
-        return typed / air.viscosity_ratio(at, REFERENCE_K, air.limit("viscosity energy")), "sheet" if at == REFERENCE_K else "worked out"
+        return typed / warm_resin.viscosity_ratio(at, REFERENCE_K, air.limit("viscosity energy")), "sheet" if at == REFERENCE_K else "worked out"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from calc.answers import Band, Caution, Change, Grid, Headline, Limit, Line, Tone
-from calc.casting import air
+from calc.casting import air, warm_resin
 from calc.casting.cure.kinetics import FIRST, GEL
 from calc.casting.cure.known import levels
 from calc.casting.cure.stages import step_of
@@ -80,7 +80,7 @@ class Said:
         gel = profile.known.kinetics.time_to(GEL, profile.room_k, FIRST)
         yield Line("A thin layer gels after about", after(gel, "nearest"), "", f"at {self.degrees(profile.room_k)}; thick ones sooner")
         thick, origin = profile.sheet.viscosity(profile.kind)
-        here = thick * air.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
+        here = thick * warm_resin.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
         yield Line.of("Viscosity, just mixed", given.write(here, "viscosity"), f"at {self.degrees(profile.room_k)}; {_FROM[origin]}")
         if given.choice("known") == "cup":
             yield from self._cup_lines()

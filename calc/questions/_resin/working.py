@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.answers import Working
-from calc.casting import air, resin
+from calc.casting import air, resin, warm_resin
 from calc.casting.cure.calibrate import taken_as
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.mixing import Ratio
@@ -56,7 +56,7 @@ def working(profile: Profile) -> Iterator[Working]:
     )
     yield Working("Stop beyond", "middle / factor of what is known", f"{1e3 * profile.middle_m:.1f} mm / {level.stop_over:g}", f"{1e3 * profile.stop_m:.1f} mm")
     thick, _ = sheet.viscosity(profile.kind)
-    here = air.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
+    here = warm_resin.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
     numbers = f"{1e3 * thick:.4g} mPa·s × {here:.3f}"
     yield Working("Viscosity in this shop", "η25 exp[E/R (1/T − 1/298.15)], E = 65 kJ/mol", numbers, f"{1e3 * thick * here:.4g} mPa·s")
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from calc.casting import wood as of_wood
+from calc.casting import wood_density
 from calc.casting.outlines import Point, crosses
 from calc.casting.species import all_species
 from calc.errors import InputError
@@ -103,7 +104,7 @@ def _density(given: Given, name: str, volume: float) -> tuple[float, float, tupl
     species, moisture = all_species().get(given.choice(f"{name}_species")), given.si(f"{name}_moisture")
     if species is None:
         return standard("wood unknown"), standard("spread wood unknown"), ("judgement",)
-    fullest = of_wood.fullest(species.basic)
+    fullest = wood_density.fullest(species.basic)
     if moisture > fullest:
         raise InputError(f"{name}_moisture", "too-wet", found=str(given.write(fullest, ("share", Style("%", step=1)), "down")))
-    return of_wood.density_of_species(species, moisture), species.spread or of_wood.standard("spread weigh"), (*species.sources, "wood-handbook-4")
+    return wood_density.density_of_species(species, moisture), species.spread or of_wood.standard("spread weigh"), (*species.sources, "wood-handbook-4")
