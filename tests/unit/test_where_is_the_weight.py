@@ -254,7 +254,7 @@ def test_off_the_centre_turning_it_true_is_most_of_the_cure() -> None:
 
 
 def test_slower_than_a_lathe_goes_is_said() -> None:
-    assert "if its lowest is above that, do not start it" in ask(way="mounted", **HALF)["headline"]["say"]
+    assert "if the lathe's lowest is above that, do not start it" in ask(way="mounted", **HALF)["headline"]["say"]
     assert "do not start it" not in ask(way="mounted", **{**ROUND, "wood1_out": "20"}, lathe="floor")["headline"]["say"]
 
 

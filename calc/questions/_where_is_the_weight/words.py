@@ -88,7 +88,8 @@ def _plan(case: Case, shift: Shift | None) -> Headline:
 
 def _hang(case: Case, tone: Tone) -> Headline:
     verb = "Fix on the light side" if case.way == "hung" else "Hang on the light side"
-    then = f"Until then stay under {near_rpm(case.under)} rpm{'; if its lowest is above that, do not start it' if case.too_slow else ''}."
+    slowest = "; if the lathe's lowest is above that, do not start it" if case.too_slow else ""
+    then = f"Until then stay under {near_rpm(case.under)} rpm{slowest}."
     where = f"{length(case, case.place)} out"
     if len(case.weights) > 1:
         shown = [case.small(weight) for weight, _ in case.weights]
@@ -137,7 +138,7 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
     if case.made:
         out.append(Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")))
     if case.matters and not leads:
-        note = "If its lowest is above that, do not start it." if case.too_slow else ""
+        note = "If the lathe's lowest is above that, do not start it." if case.too_slow else ""
         out.append(Line("Out of balance, stay under", near_rpm(case.under), "rpm", note))
     which = ", the roughing ceiling for its size" if case.given.maybe("speed") is None else ""
     note = f"At {near_rpm(case.speed)} rpm{which}; twice the speed, four times the pull. Screws and glue have to hold it."
