@@ -208,7 +208,7 @@ def test_every_drawing_says_what_is_seen() -> None:
 @pytest.mark.parametrize("units", ["metric", "imperial"])
 def test_it_hands_on_to_how_fast_and_to_the_lists_of_the_lathe(units: str) -> None:
     turned = {"asked": "turned", "diameter": "300", "block": "100", "mass": "4 kg", "runout": "3 mm"}
-    for inputs in (BLOCK, BLOCK | {"block": "144", "mass": "4 kg"}, PLATE, {"hold": "centres", "diameter": "60", "length": "300"}, turned):
+    for inputs in (BLOCK, BLOCK | {"block": "144", "balance": "half", "mass": "8 kg"}, PLATE, {"hold": "centres", "diameter": "60", "length": "300"}, turned):
         typed = {name: f"{text} mm" if name in ("diameter", "block", "circle", "length") else text for name, text in inputs.items()}
         carries = ask(units, **typed)["carries"]
         assert [carry["to"] for carry in carries] == ["how-fast", "before-the-lathe"][: len(carries)] and carries
