@@ -327,7 +327,7 @@ QUESTION = Question(
         Rule("felt", "ceiling", "rises", ("still", "trembles", "walks"), {"felt_speed": "400"}, why="felt worse"),
         Rule("vibration", "ceiling", "rises", given={"felt": "measured", "felt_speed": "400"}, why="more vibration"),
         Rule("weight", "ceiling", "rises", given={"balance": "weight", "weight_radius": "100 mm", "diameter": "300 mm"}, why="more out of balance"),
-        Rule("thickness", "ceiling", "rises", why="a longer piece"),
+        Rule("thickness", "ceiling", "rises", given={"balance": "side"}, why="a longer piece"),
         Rule("own", "ceiling", "falls", why="a higher limit of one's own"),
         Rule("marked", "ceiling", "falls", why="a higher marking on the chuck"),
         Rule("wheel", "ceiling", "rises", given={"operation": "buff"}, why="a larger wheel"),
