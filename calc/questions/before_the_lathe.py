@@ -10,7 +10,7 @@ from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
 from calc.safety import gates
-from calc.safety.findings import Finding
+from calc.safety.findings import Finding, State
 from calc.sources import value
 
 #: What each switch-on after the first asks for, in place of a list.
@@ -205,13 +205,15 @@ def work(given: Given) -> Answer:
     """
     level, thrown = given.maybe("noise"), energy(given)
     bare = None if level is None else given.write(gates.lathe.noise_time(level), "minutes" if level > 94 else "hours", "down")
+    found = findings(given)
+    told = found["G14"].state is State.REMINDER  # which tells the hours too
     return gated(
-        tell(shown(given, findings(given)), given.system),
+        tell(shown(given, found), given.system),
         "Before the lathe runs",
         "Put in what you know of casting, mount and lathe.",
         "Take checklist C5 to the lathe; C7 before you sand.",
         cautions=(Caution("reflex", "caution", REFLEX),),
-        lines=() if bare is None else (Line.of("A day at this noise, with bare ears", bare, "at most"),),
+        lines=() if bare is None or told else (Line.of("A day at this noise, with bare ears", bare, "at most"),),
         values={
             "bare_ears": figure(bare, "time"),
             "energy": figure(None, "energy") if thrown is None else Figure(thrown, "energy", f"{float(f'{thrown:.2g}'):.10g} J"),

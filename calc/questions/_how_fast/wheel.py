@@ -61,8 +61,7 @@ def _headline(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm:
     if top.setting_rpm is None:
         return Headline("Top speed", "Not yet", "", _remedy(given, top, speeds), "stop")
     hot = top.setting_rpm > warm_rpm
-    say = "Light touch, keep moving; it heats resin fast." if hot else "Light touch, keep the work moving."
-    return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", say, "caution" if hot or felt else "go")
+    return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", "Light touch, keep the work moving.", "caution" if hot or felt else "go")
 
 
 def _remedy(given: Given, top: speed.TopSpeed, speeds: speed.Speeds) -> str:

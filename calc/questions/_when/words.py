@@ -201,8 +201,7 @@ class Said:
         if self.known.agreement in ("deep", "shallow"):
             yield Caution("disagree", "caution", "Pot life and deepest layer do not fit one resin. Read both again, or make a test cup.")
         if casting.bubbles_seen_stay:
-            seen = self.width(casting.finest_out, "up")
-            yield Caution("bubbles", "caution", f"Bubbles finer than {seen} stay, and can be seen. Degas or rest the mix, warm A a little, or pour thinner.")
+            yield Caution("bubbles", "caution", "Some of the bubbles that stay can be seen. Degas or rest the mix, warm A a little, or pour thinner.")
         yield Caution("next-layer", "caution", "A layer beneath keeps the warmth in: ask How deep and how hot? again for the next one.")
 
 

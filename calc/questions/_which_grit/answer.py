@@ -257,7 +257,7 @@ def _cautions(it: Sanding) -> Iterator[Caution]:
             yield Caution("X11", "caution", "No marking on the wheel: look it over, and stand aside as it runs up.")
         warm = caps.speed_at_rim_speed(given.si("wheel"), caps.caps()["wheel-caution"]["rim"])
         if it.wheel_ceiling > warm:
-            yield Caution("wheel-heat", "caution", f"From {rpm_text(warm)} rpm this wheel heats resin fast: light touch, keep it moving.")
+            yield Caution("wheel-heat", "caution", f"From {rpm_text(warm)} rpm this wheel heats resin fast.")
 
 
 def _grid(it: Sanding) -> Grid:

@@ -212,8 +212,8 @@ class Told:
             text = f"Where it softens is a guess, {self.degree(piece.soft)}. The sheet says it: glass transition or heat resistance."
             yield Caution("unknown", "caution", text)
         elif given.typed("soft") and given.choice("warmed") == "no" and piece.soft < given.si("soft") - 1e-6:
-            text = f"Cured in the shop it may soften earlier than its sheet says: {self.degree(piece.soft)} is taken. Cure it warm, as the sheet says."
-            yield Caution("warmed", "caution", text)
+            cure = "" if piece.heat == "caution" and "Cure it warm" in self.remedy else " Cure it warm, as the sheet says."
+            yield Caution("warmed", "caution", f"Cured in the shop it may soften earlier than its sheet says: {self.degree(piece.soft)} is taken.{cure}")
         if self.weak_joint:
             broken = "break before it tips" if piece.joint is not None and piece.joint < 1 else "be near to breaking when it tips"
             tone: Tone = "stop" if piece.joint is not None and piece.joint < 1 else "caution"
