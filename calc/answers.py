@@ -16,6 +16,9 @@ from calc.quantity import Shown
 Tone = Literal["go", "caution", "stop"]
 
 
+_GLANCE = 100  # characters that are read at a glance
+
+
 @dataclass(frozen=True)
 class Headline:
     """The one thing to do. ``text`` is the big figure, or a few words when the answer is a refusal.
@@ -35,6 +38,12 @@ class Headline:
     def shown(self) -> str:
         """The figure with its unit, or the few words."""
         return f"{self.text} {self.unit}".strip()
+
+    @property
+    def parts(self) -> tuple[str, str]:
+        """What stands out of ``say``, and what follows: its first sentence where the whole is long, else all of it."""
+        first, stop, rest = self.say.partition(". ")
+        return (first + ".", rest) if stop and len(self.say) > _GLANCE else (self.say, "")
 
 
 @dataclass(frozen=True)

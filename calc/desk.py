@@ -290,7 +290,7 @@ def _answered(question: Question, given: Given, found: Answer) -> Json:
     reply |= {part: [_part(entry) for entry in getattr(found, part)] for part in _PARTS}
     reply |= {
         "cautions": [_part(caution) | {"source": one.title} for caution, one in zip(found.cautions, behind, strict=True)],
-        "headline": _part(found.headline),
+        "headline": _part(found.headline) | dict(zip(("first", "rest"), found.headline.parts, strict=True)),
         "band": _part(found.band) if found.band else None,
         "assumed": [entry | {"basis": sources.source(entry["basis"]).title} for entry in assumed],
         "sources": [_part(sources.source(key)) for key in keys],

@@ -71,7 +71,7 @@ export class AnswerView {
     hero.toggleAttribute('data-long', /\d/.test(headline.text) && headline.text.length > LONG_FIGURE);
     hero.style.setProperty('--chars', String(headline.text.length + 0.4 * headline.unit.length));
     figure.textContent = glue(headline.text);
-    for (const name of ['label', 'unit', 'say']) this.#part(hero, name).textContent = glue(headline[name]);
+    for (const name of ['label', 'unit', 'first', 'rest']) this.#part(hero, name).textContent = glue(headline[name]);
     this.#part(hero, 'steps').replaceChildren(...headline.steps.map((/** @type {string} */ text) => {
       const step = document.createElement('li');
       step.textContent = glue(text);

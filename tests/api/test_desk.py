@@ -81,6 +81,8 @@ def test_a_plain_case_has_every_part_of_an_answer(id: str, units: str) -> None:
     assert not reply["errors"] and not reply["queries"], reply["text"]
     for part in ("headline", "cautions", "working", "assumed", "sources", "values", "text"):
         assert reply[part], part
+    headline = reply["headline"]
+    assert " ".join(filter(None, (headline["first"], headline["rest"]))) == headline["say"] and len(headline["first"]) <= 120
     for step in reply["working"]:
         assert step["title"] and step["formula"] and step["result"], step
     for value in reply["values"].values():
