@@ -211,6 +211,15 @@ def test_every_caution_of_every_question_has_its_source_and_its_words_in_the_tab
     assert sum(len(group.rows) for group in TABLES["review/index.html"].groups if group.name.startswith("Cautions: ")) == len(table)
 
 
+def test_the_cautions_of_the_mixing_steps_are_told_as_the_steps_tell_them() -> None:
+    steps = " ".join(path.read_text(encoding="utf-8") for path in sorted((ROOT / "calc/runs").glob("_mix*.py")))
+    told = [row for row in sources.table("cautions") if row["caution"].startswith("step-")]
+    assert len(told) >= 14
+    for row in told:
+        for sentence in re.split(r"(?<=[.?]) (?=[A-Z])", row["words"]):
+            assert all(part.strip() in steps for part in sentence.split("...")), sentence
+
+
 def test_a_reminder_has_the_source_of_its_gate() -> None:
     reminders = [row for row in sources.table("cautions") if row["caution"].startswith("reminder-")]
     assert len(reminders) == 4
