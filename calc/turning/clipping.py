@@ -6,7 +6,7 @@ import itertools
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from calc.casting.outlines import Point
 
@@ -24,6 +24,61 @@ class Moments:
     def moved(self, dx: float, dy: float) -> Moments:
         """The same area moved by so much."""
         return Moments(self.area, self.x + self.area * dx, self.y + self.area * dy)
+
+    def times(self, factor: float) -> Moments:
+        """So many times as much; with a thickness, m, a volume, m3, and its moments, m4."""
+        return Moments(factor * self.area, factor * self.x, factor * self.y)
+
+    def plus(self, other: Moments) -> Moments:
+        """Both together."""
+        return Moments(self.area + other.area, self.x + other.x, self.y + other.y)
+
+
+@dataclass(frozen=True, eq=False)
+class Outline:
+    """Corners in order either way round, of any shape that does not cross itself; what is asked of it again is worked out once."""
+
+    corners: tuple[Point, ...]
+
+    @cached_property
+    def whole(self) -> Moments:
+        """Its area and moments."""
+        return inside_outline(self.corners)
+
+    @cached_property
+    def box(self) -> tuple[float, float, float, float]:
+        """The box round it: left, low, right, top."""
+        xs, ys = [x for x, _ in self.corners], [y for _, y in self.corners]
+        return min(xs), min(ys), max(xs), max(ys)
+
+    @cached_property
+    def middle(self) -> Point:
+        """Middle of that box."""
+        left, low, right, top = self.box
+        return (left + right) / 2, (low + top) / 2
+
+    @cached_property
+    def reach(self) -> float:
+        """Radius of a circle round that middle that holds all of it, m."""
+        mx, my = self.middle
+        return math.sqrt(max([(x - mx) * (x - mx) + (y - my) * (y - my) for x, y in self.corners]))
+
+    @cached_property
+    def is_convex(self) -> bool:
+        """Whether no corner is turned in."""
+        before = [*self.corners[-1:], *self.corners[:-1]]
+        turns = [_left_of(a, b, c) for a, b, c in zip(before, self.corners, [*self.corners[1:], *self.corners[:1]], strict=True)]
+        return min(turns) >= 0 or max(turns) <= 0
+
+    @cached_property
+    def edges(self) -> tuple[tuple[float, float, float, float, float], ...]:
+        """Its sides anticlockwise: where each starts, how far it runs to the right and up, and its length."""
+        ahead = self.corners if _left_about(self.corners) > 0 else self.corners[::-1]
+        return tuple((ax, ay, bx - ax, by - ay, math.hypot(bx - ax, by - ay)) for (ax, ay), (bx, by) in _sides(ahead))
+
+    def part(self, corners: tuple[Point, ...]) -> Outline:
+        """This one where it was left whole, or what was left of it."""
+        return self if corners == self.corners else Outline(corners)
 
 
 def moved(corners: Sequence[Point], dx: float, dy: float) -> tuple[Point, ...]:
@@ -107,11 +162,12 @@ def inside_circle(corners: Sequence[Point], radius_m: float) -> Moments:
     ----------
     Geometry.
     """
-    if all(cx * cx + cy * cy <= radius_m * radius_m for cx, cy in corners):
+    near = [cx * cx + cy * cy <= radius_m * radius_m for cx, cy in corners]
+    if all(near):
         return inside_outline(corners)
     area = x = y = 0.0
-    for start, end in _sides(corners):
-        for p, q, within in _cut_by_circle(start, end, radius_m):
+    for (start, end), starts_near, ends_near in zip(_sides(corners), near, [*near[1:], near[0]], strict=True):
+        for p, q, within in [(start, end, True)] if starts_near and ends_near else _cut_by_circle(start, end, radius_m):
             cross = p[0] * q[1] - p[1] * q[0]
             if within:
                 area += cross / 2
@@ -147,11 +203,89 @@ def inside_convex(corners: Sequence[Point], frame: Sequence[Point]) -> tuple[Poi
     ----------
     One side of the frame after the other cuts off what lies beyond it (Sutherland and Hodgman).
     """
-    kept = list(corners)
-    for (ax, ay), (bx, by) in _sides(frame):
-        dx, dy = bx - ax, by - ay
+    return _cut(Outline(tuple(corners)), Outline(tuple(frame)))
+
+
+@lru_cache(maxsize=256)
+def common(one: Outline, other: Outline) -> tuple[tuple[int, Outline], ...]:
+    """What two outlines share, as outlines to be counted in (1) or taken off (-1).
+
+    Parameters
+    ----------
+    one, other : of any shape.
+
+    Returns
+    -------
+    tuple of (int, Outline)
+        none where they share nothing; one of the two itself where the other holds all of it.
+
+    Notes
+    -----
+    An outline with a corner turned in is the sum of the triangles from its first corner to each side, those swept backwards taken off.
+
+    Examples
+    --------
+    >>> two = common(Outline(((0, 0), (2, 0), (2, 2), (0, 2))), Outline(((1, 1), (3, 1), (3, 3), (1, 3))))
+    >>> [(sign, kept.corners) for sign, kept in two]
+    [(1, ((2.0, 2.0), (1.0, 2.0), (1, 1), (2.0, 1.0)))]
+
+    References
+    ----------
+    As :func:`inside_convex`.
+    """
+    if _apart(one, other):
+        return ()
+    for holds, held in ((one, other), (other, one)):
+        if _clear_of(held, holds):
+            return ((1, held),) if _holds(holds, held.middle) else ()
+    frames = sorted((outline for outline in (one, other) if outline.is_convex), key=lambda outline: len(outline.corners))
+    if frames:
+        subject = other if frames[0] is one else one
+        kept = _cut(subject, frames[0])
+        return ((1, subject.part(kept)),) if kept else ()
+    first, out = other.corners[0], []
+    for a, b in itertools.pairwise(other.corners[1:]):
+        turn = _left_of(first, a, b)
+        kept = _cut(one, Outline((first, a, b))) if turn else ()
+        if kept:
+            out.append((1 if turn > 0 else -1, one.part(kept)))
+    way = 1 if _left_about(other.corners) > 0 else -1
+    return tuple((way * sign, kept) for sign, kept in out)
+
+
+def _clear_of(outline: Outline, other: Outline) -> bool:
+    """Whether the circle round an outline meets no side of another, so that the other holds all of it or nothing."""
+    (mx, my), reach = outline.middle, outline.reach
+    for ax, ay, dx, dy, long in other.edges:
+        if abs(dx * (my - ay) - dy * (mx - ax)) < reach * long:  # the circle meets the line; the side as well?
+            along = min(max(((mx - ax) * dx + (my - ay) * dy) / (long * long), 0.0), 1.0)
+            if math.hypot(mx - ax - along * dx, my - ay - along * dy) < reach:
+                return False
+    return True
+
+
+def _holds(outline: Outline, point: Point) -> bool:
+    """Whether a point lies in an outline: a line from it to the right crosses its sides an odd number of times."""
+    px, py = point
+    crossed = False
+    for ax, ay, dx, dy, _ in outline.edges:
+        if (ay > py) != (ay + dy > py) and ax + dx * (py - ay) / dy > px:
+            crossed = not crossed
+    return crossed
+
+
+def _cut(outline: Outline, frame: Outline) -> tuple[Point, ...]:
+    """The part of an outline inside a frame with no corner turned in; a side of it too far off to cut is passed over."""
+    kept = list(outline.corners)
+    (mx, my), reach = outline.middle, outline.reach
+    for ax, ay, dx, dy, long in frame.edges:
+        off = dx * (my - ay) - dy * (mx - ax)
+        if off >= reach * long:
+            continue
+        if off < -reach * long:
+            return ()
         left = [dx * (y - ay) - dy * (x - ax) for x, y in kept]  # above 0 on the side that is kept
-        if not kept or min(left) >= 0:
+        if min(left) >= 0:
             continue
         before, kept = kept, []
         for (start, s), (end, e) in zip(zip(before, left, strict=True), zip([*before[1:], before[0]], [*left[1:], left[0]], strict=True), strict=True):
@@ -160,50 +294,9 @@ def inside_convex(corners: Sequence[Point], frame: Sequence[Point]) -> tuple[Poi
                 kept.append((start[0] + share * (end[0] - start[0]), start[1] + share * (end[1] - start[1])))
             if e >= 0:
                 kept.append(end)
+        if not kept:
+            return ()
     return tuple(kept)
-
-
-@lru_cache(maxsize=128)
-def common(one: tuple[Point, ...], other: tuple[Point, ...]) -> tuple[tuple[int, tuple[Point, ...]], ...]:
-    """What two outlines share, as outlines to be counted in (1) or taken off (-1).
-
-    Parameters
-    ----------
-    one, other : corners in order either way round, of any shape that does not cross itself.
-
-    Returns
-    -------
-    tuple of (int, tuple of points)
-        none where they share nothing.
-
-    Notes
-    -----
-    An outline with a corner turned in is the sum of the triangles from its first corner to each side, those swept backwards taken off.
-
-    Examples
-    --------
-    >>> common(((0, 0), (2, 0), (2, 2), (0, 2)), ((1, 1), (3, 1), (3, 3), (1, 3)))
-    ((1, ((2.0, 2.0), (1.0, 2.0), (1, 1), (2.0, 1.0))),)
-
-    References
-    ----------
-    As :func:`inside_convex`.
-    """
-    if _apart(one, other):
-        return ()
-    frames = sorted((outline for outline in (one, other) if _is_convex(outline)), key=len)
-    if frames:
-        frame = frames[0]
-        kept = inside_convex(other if frame is one else one, _anticlockwise(frame))
-        return ((1, kept),) if kept else ()
-    first, out = other[0], []
-    for a, b in itertools.pairwise(other[1:]):
-        turn = _left_of(first, a, b)
-        kept = inside_convex(one, (first, a, b) if turn > 0 else (first, b, a)) if turn else ()
-        if kept:
-            out.append((1 if turn > 0 else -1, kept))
-    way = 1 if _left_about(other) > 0 else -1
-    return tuple((way * sign, kept) for sign, kept in out)
 
 
 def _cut_by_circle(start: Point, end: Point, radius: float) -> list[tuple[Point, Point, bool]]:
@@ -218,25 +311,15 @@ def _cut_by_circle(start: Point, end: Point, radius: float) -> list[tuple[Point,
     return [(p, q, math.hypot(p[0] + q[0], p[1] + q[1]) < 2 * radius * (1 - _TOUCHES)) for p, q in itertools.pairwise(points)]
 
 
-def _apart(one: Sequence[Point], other: Sequence[Point]) -> bool:
+def _apart(one: Outline, other: Outline) -> bool:
     """Whether the two lie beside or over each other, by the boxes round them."""
-    return any(
-        max(p[way] for p in one) <= min(p[way] for p in other) or max(p[way] for p in other) <= min(p[way] for p in one) for way in (0, 1)
-    )
-
-
-def _is_convex(corners: Sequence[Point]) -> bool:
-    turns = [_left_of(a, b, c) for (a, b), (_, c) in zip(_sides(corners), _sides([*corners[1:], corners[0]]), strict=True)]
-    return all(turn >= 0 for turn in turns) or all(turn <= 0 for turn in turns)
+    (left, low, right, top), (other_left, other_low, other_right, other_top) = one.box, other.box
+    return right <= other_left or other_right <= left or top <= other_low or other_top <= low
 
 
 def _left_about(corners: Sequence[Point]) -> float:
     """Twice the area, above 0 where the corners go anticlockwise."""
     return sum(x1 * y2 - x2 * y1 for (x1, y1), (x2, y2) in _sides(corners))
-
-
-def _anticlockwise(corners: tuple[Point, ...]) -> tuple[Point, ...]:
-    return corners if _left_about(corners) > 0 else corners[::-1]
 
 
 def _left_of(a: Point, b: Point, p: Point) -> float:

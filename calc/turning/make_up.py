@@ -9,14 +9,13 @@ right. Lengths m, masses kg, densities kg/m3, out of balance kg m.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from calc.casting.outlines import Point, oblong
-from calc.turning.clipping import Moments, common, inside_circle, inside_convex, inside_outline, moved
-
-_CORNERS = 96  # corners that stand for a circle of wood, made to have its area
-_SWEEP = math.pi / 4  # most that one side of a slice's far edge sweeps
+from calc.turning.clipping import Moments, Outline, inside_circle, inside_convex, inside_outline, moved
+from calc.turning.let_in import Lot, in_place_of
 
 
 @dataclass(frozen=True)
@@ -42,6 +41,11 @@ class Wood:
     density: float
     depth_m: float
     let_in: bool = False
+
+    @cached_property
+    def outline(self) -> Outline:
+        """Its corners, with what is worked out of them."""
+        return Outline(self.corners)
 
     def moved(self, dx: float, dy: float) -> Wood:
         """The same one moved by so much."""
@@ -177,6 +181,7 @@ def weigh(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_
     --------
     300 mm of resin, 50 mm thick, half of it wood:
 
+    >>> from calc.turning.wood_shapes import band
     >>> half = weigh(Blank(0.300, 0.050, 1150), [Wood(band(0.0, 0.0, 1.0, 1.0), 650, 0.050)])
     >>> round(half.mass_kg, 4), round(1000 * half.eccentricity_m, 3)
     (3.1809, 17.684)
@@ -185,15 +190,48 @@ def weigh(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_
     ----------
     Sum of masses and of their moments.
     """
+    mass = x = y = 0.0
+    for density, part in zip((blank.density, *(wood.density for wood in woods)), volumes(blank, woods, axis, turned_m), strict=True):
+        mass, x, y = mass + density * part.area, x + density * part.x, y + density * part.y
+    return Body(mass, x, y)
+
+
+def volumes(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_m: float | None = None) -> list[Moments]:
+    """What the resin and each wood fill once all are in place: volume, m3, and its first moments about the axis, m4.
+
+    Parameters
+    ----------
+    blank, woods, axis, turned_m : as for :func:`weigh`.
+
+    Returns
+    -------
+    list of Moments
+        the resin's first; volumes where a Moments says area.
+
+    Examples
+    --------
+    >>> from calc.turning.wood_shapes import band
+    >>> half = volumes(Blank(0.300, 0.050, 1150), [Wood(band(0.0, 0.0, 1.0, 1.0), 650, 0.050)])
+    >>> [round(1e6 * part.area, 1) for part in half]
+    [1767.1, 1767.1]
+
+    References
+    ----------
+    Geometry.
+    """
     if blank.width_m is not None:
         whole = inside(blank, blank.corners, axis, turned_m)
     elif turned_m is None:
         whole = Moments(math.pi * blank.across_m**2 / 4, 0.0, 0.0).moved(-axis[0], -axis[1])
     else:
         whole = Moments(math.pi * turned_m**2 / 4, 0.0, 0.0)
-    per_area = blank.density * blank.thickness_m
-    bodies = [Body(per_area * whole.area, per_area * whole.x, per_area * whole.y), *swaps(blank, woods, axis, turned_m)]
-    return Body(sum(body.mass_kg for body in bodies), sum(body.x for body in bodies), sum(body.y for body in bodies))
+    found = [whole.times(blank.thickness_m), *(Moments(0.0, 0.0, 0.0) for _ in woods)]
+    for lots in in_place_of(_places(woods)):
+        for outline, depths in lots:
+            kept = kept_of(blank, outline, axis, turned_m)
+            for which, depth in depths:
+                found[which] = found[which].plus(kept.times(depth))
+    return found
 
 
 def swaps(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_m: float | None = None) -> list[Body]:
@@ -212,6 +250,7 @@ def swaps(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_
     --------
     A brass disc 4 mm deep, let into wood that goes right through:
 
+    >>> from calc.turning.wood_shapes import band, round_wood
     >>> wood, brass = Wood(band(0.0, 0.0, 1.0, 1.0), 650, 0.050), Wood(round_wood(0.050, (0.060, 0.020)), 8500, 0.004, let_in=True)
     >>> round(1000 * swaps(Blank(0.300, 0.050, 1150), [wood, brass])[1].mass_kg, 3)
     61.654
@@ -220,136 +259,54 @@ def swaps(blank: Blank, woods: Sequence[Wood], axis: Point = (0.0, 0.0), turned_
     ----------
     As :func:`weigh`.
     """
-
-    def there(before: int, corners: tuple[Point, ...], depth: float) -> Body:
-        """What an outline holds down to a depth, with so many of the woods in place."""
-        mass, x, y = _of(blank.density * depth, inside(blank, corners, axis, turned_m))
-        for number, wood in enumerate(woods[:before]):
-            deep = min(depth, wood.depth_m)
-            for sign, shared in common(corners, wood.corners):
-                own = _of(wood.density * deep, inside(blank, shared, axis, turned_m))
-                was = there(number if wood.let_in else 0, shared, deep)
-                mass, x, y = mass + sign * (own[0] - was.mass_kg), x + sign * (own[1] - was.x), y + sign * (own[2] - was.y)
-        return Body(mass, x, y)
-
-    out = []
-    for number, wood in enumerate(woods):
-        own = _of(wood.density * wood.depth_m, inside(blank, wood.corners, axis, turned_m))
-        was = there(number if wood.let_in else 0, wood.corners, wood.depth_m)
-        out.append(Body(own[0] - was.mass_kg, own[1] - was.x, own[2] - was.y))
-    return out
+    densities = (blank.density, *(wood.density for wood in woods))
+    return [_sum(densities, lots, lambda outline: kept_of(blank, outline, axis, turned_m)) for lots in in_place_of(_places(woods))]
 
 
-def _of(per_area: float, kept: Moments) -> tuple[float, float, float]:
-    """Mass and moments of so much for each square metre."""
-    return per_area * kept.area, per_area * kept.x, per_area * kept.y
+def _sum(densities: Sequence[float], lots: Sequence[Lot], kept: Callable[[Outline], Moments]) -> Body:
+    mass = x = y = 0.0
+    for outline, depths in lots:
+        per_area, part = sum(densities[which] * depth for which, depth in depths), kept(outline)
+        mass, x, y = mass + per_area * part.area, x + per_area * part.x, y + per_area * part.y
+    return Body(mass, x, y)
 
 
-def round_wood(across_m: float, middle: Point) -> tuple[Point, ...]:
-    """Outline of a round one: many corners that enclose the area of the circle.
+def _places(woods: Sequence[Wood]) -> tuple[tuple[Outline, float, bool], ...]:
+    """Where the woods are, whatever they weigh."""
+    return tuple((wood.outline, wood.depth_m, wood.let_in) for wood in woods)
+
+
+def kept_of(blank: Blank, outline: Outline, axis: Point = (0.0, 0.0), turned_m: float | None = None) -> Moments:
+    """As :func:`inside`, quicker where all or none of the outline is kept.
 
     Parameters
     ----------
-    across_m : m.
-    middle : its place, m.
+    blank, axis, turned_m : as for :func:`inside`.
+    outline : from the blank's middle, m.
 
     Returns
     -------
-    tuple of points
+    Moments
 
     Examples
     --------
-    >>> round(inside_outline(round_wood(0.100, (0.060, 0.0))).area * 1e6, 3)
-    7853.982
+    >>> from calc.turning.wood_shapes import band
+    >>> round(kept_of(Blank(0.300, 0.05, 1150), Outline(band(0.0, 0.0, 1.0, 1.0))).x, 9)
+    0.00225
 
     References
     ----------
     Geometry.
     """
-    step = 2 * math.pi / _CORNERS
-    reach = across_m / 2 * math.sqrt(step / math.sin(step))
-    return tuple((middle[0] + reach * math.cos(n * step), middle[1] + reach * math.sin(n * step)) for n in range(_CORNERS))
-
-
-def band(towards: float, edge_m: float, width_m: float, reach_m: float) -> tuple[Point, ...]:
-    """Outline of what lies between two straight lines right across: a strip, or a whole side where it is wide enough.
-
-    Parameters
-    ----------
-    towards : direction that looks straight at its edge from the middle, rad.
-    edge_m : nearer edge from the middle, m; below 0 where the middle lies in it.
-    width_m : m, on from there.
-    reach_m : how far it runs to either side, m.
-
-    Returns
-    -------
-    tuple of points
-
-    Examples
-    --------
-    >>> band(0.0, 0.1, 0.2, 1.0)[0]
-    (0.1, -1.0)
-
-    References
-    ----------
-    Geometry.
-    """
-    far = edge_m + width_m
-    return turned([(edge_m, -reach_m), (far, -reach_m), (far, reach_m), (edge_m, reach_m)], towards)
-
-
-def slice_of(towards: float, opening: float, reach_m: float) -> tuple[Point, ...]:
-    """Outline of a slice with its point in the middle.
-
-    Parameters
-    ----------
-    towards : direction of its own middle, rad.
-    opening : angle between its two straight edges, rad, under a full turn.
-    reach_m : how far out it is needed, m.
-
-    Returns
-    -------
-    tuple of points
-
-    Examples
-    --------
-    A sixth of a disc: its middle lies 2 r sin(b) / (3 b) out, b half its opening.
-
-    >>> import math
-    >>> sixth = inside_circle(slice_of(0.0, math.pi / 3, 1.0), 1.0)
-    >>> round(sixth.x / sixth.area, 6)
-    0.63662
-
-    References
-    ----------
-    Geometry.
-    """
-    pieces = max(1, math.ceil(opening / _SWEEP))
-    far = reach_m / math.cos(_SWEEP / 2)
-    turns = [towards - opening / 2 + opening * n / pieces for n in range(pieces + 1)]
-    return ((0.0, 0.0), *((far * math.cos(turn), far * math.sin(turn)) for turn in turns))
-
-
-def turned(corners: Sequence[Point], by: float) -> tuple[Point, ...]:
-    """An outline turned about the middle.
-
-    Parameters
-    ----------
-    corners : in order.
-    by : rad, anticlockwise.
-
-    Returns
-    -------
-    tuple of points
-
-    Examples
-    --------
-    >>> turned([(1.0, 0.0)], 0.0)
-    ((1.0, 0.0),)
-
-    References
-    ----------
-    Geometry.
-    """
-    c, s = math.cos(by), math.sin(by)
-    return tuple((c * x - s * y, s * x + c * y) for x, y in corners)
+    (mx, my), reach = outline.middle, outline.reach
+    if blank.width_m is None or turned_m is not None:
+        (cx, cy), rim = (axis, turned_m / 2) if turned_m is not None else ((0.0, 0.0), blank.across_m / 2)
+        far = math.hypot(mx - cx, my - cy)
+        if far - reach >= rim:
+            return Moments(0.0, 0.0, 0.0)
+        within = far + reach <= rim
+    else:
+        within = True
+    if within and (blank.width_m is None or (abs(mx) + reach <= blank.across_m / 2 and abs(my) + reach <= blank.width_m / 2)):
+        return outline.whole.moved(-axis[0], -axis[1])
+    return inside(blank, outline.corners, axis, turned_m)

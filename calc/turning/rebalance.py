@@ -34,7 +34,8 @@ def shift_to_balance(blank: Blank, woods: Sequence[Wood], which: Sequence[int]) 
 
     Examples
     --------
-    >>> wood = Wood(make_up.round_wood(0.100, (0.060, 0.0)), 700, 0.050)
+    >>> from calc.turning.wood_shapes import round_wood
+    >>> wood = Wood(round_wood(0.100, (0.060, 0.0)), 700, 0.050)
     >>> x, y = shift_to_balance(Blank(0.300, 0.050, 1150), [wood], [0])
     >>> round(1000 * x, 3), round(1000 * y, 3) + 0.0
     (-60.0, 0.0)
@@ -45,13 +46,13 @@ def shift_to_balance(blank: Blank, woods: Sequence[Wood], which: Sequence[int]) 
     """
     dx = dy = 0.0
     body = make_up.weigh(blank, woods)
-    near = _NEAR * body.unbalance
+    near, rest = _NEAR * body.unbalance, make_up.weigh(blank, [wood for number, wood in enumerate(woods) if number not in which]).mass_kg
     for _ in range(_ROUNDS):
         moved = [wood.moved(dx, dy) if number in which else wood for number, wood in enumerate(woods)]
         body = make_up.weigh(blank, moved)
         if body.unbalance <= near:
             return dx, dy
-        more = body.mass_kg - make_up.weigh(blank, [wood for number, wood in enumerate(moved) if number not in which]).mass_kg
+        more = body.mass_kg - rest
         if abs(more) < _LEAST * body.mass_kg:
             return None
         dx, dy = dx - body.x / more, dy - body.y / more
@@ -79,7 +80,8 @@ def balanced_centre(blank: Blank, woods: Sequence[Wood]) -> Point | None:
 
     Examples
     --------
-    >>> wood = Wood(make_up.round_wood(0.060, (0.010, 0.0)), 700, 0.050)
+    >>> from calc.turning.wood_shapes import round_wood
+    >>> wood = Wood(round_wood(0.060, (0.010, 0.0)), 700, 0.050)
     >>> x, _ = balanced_centre(Blank(0.300, 0.050, 1150), [wood])
     >>> round(1000 * x, 2)
     10.0

@@ -15,7 +15,7 @@ from scipy.special import ellipk
 from shapely import Point, Polygon, affinity, box
 from shapely.geometry.base import BaseGeometry
 
-from calc.turning import clipping, make_up, rebalance, swing
+from calc.turning import clipping, make_up, rebalance, swing, wood_shapes
 from calc.turning.make_up import Blank, Wood
 
 FINE = 400  # segments to a quarter of a circle: area within 3e-6
@@ -68,11 +68,11 @@ def _any_outline(rng: random.Random, reach: float) -> tuple[tuple[float, float],
     """A round, a strip, a slice or a star."""
     kind = rng.randrange(4)
     if kind == 0:
-        return make_up.round_wood(rng.uniform(0.3, 1.2) * reach, (rng.uniform(-0.4, 0.4) * reach, rng.uniform(-0.4, 0.4) * reach))
+        return wood_shapes.round_wood(rng.uniform(0.3, 1.2) * reach, (rng.uniform(-0.4, 0.4) * reach, rng.uniform(-0.4, 0.4) * reach))
     if kind == 1:
-        return make_up.band(rng.uniform(0, 6.28), rng.uniform(-0.5, 0.3) * reach, rng.uniform(0.2, 0.8) * reach, rng.uniform(0.2, 1.0) * reach)
+        return wood_shapes.band(rng.uniform(0, 6.28), rng.uniform(-0.5, 0.3) * reach, rng.uniform(0.2, 0.8) * reach, rng.uniform(0.2, 1.0) * reach)
     if kind == 2:
-        return make_up.slice_of(rng.uniform(0, 6.28), rng.uniform(0.5, 5.5), reach)
+        return wood_shapes.slice_of(rng.uniform(0, 6.28), rng.uniform(0.5, 5.5), reach)
     corners = _star(rng, reach)
     while not Polygon(corners).is_valid:
         corners = _star(rng, reach)
@@ -116,7 +116,7 @@ def test_a_brass_disc_let_into_wood_on_a_plain_grid() -> None:
     wood, brass = x > 0.030, np.hypot(x - 0.040, y - 0.060) < 0.025
     density = np.where(wood, 650.0, 1150.0) * 0.050
     density = np.where(brass, 8500 * 0.004 + np.where(wood, 650.0, 1150.0) * 0.046, density) * (np.hypot(x, y) < 0.150) * step**2
-    woods = [Wood(make_up.band(0.0, 0.030, 1.0, 1.0), 650, 0.050), Wood(make_up.round_wood(0.050, (0.040, 0.060)), 8500, 0.004, let_in=True)]
+    woods = [Wood(wood_shapes.band(0.0, 0.030, 1.0, 1.0), 650, 0.050), Wood(wood_shapes.round_wood(0.050, (0.040, 0.060)), 8500, 0.004, let_in=True)]
     body = make_up.weigh(Blank(0.300, 0.050, 1150), woods)
     assert body.mass_kg == pytest.approx(density.sum(), rel=2e-4)
     assert (body.x, body.y) == pytest.approx(((density * x).sum(), (density * y).sum()), abs=1e-4 * body.mass_kg * 0.300)
@@ -150,7 +150,7 @@ def test_turning_the_drawing_turns_the_answer(seed: int) -> None:
     blank = Blank(0.3, 0.05, 1150)
     before, after = (make_up.weigh(blank, [Wood(tuple(points), 650, 0.05)]) for points in (corners, turned))
     assert after.mass_kg == pytest.approx(before.mass_kg)
-    assert (after.x, after.y) == pytest.approx(make_up.turned([(before.x, before.y)], turn)[0], abs=1e-12)
+    assert (after.x, after.y) == pytest.approx(wood_shapes.turned([(before.x, before.y)], turn)[0], abs=1e-12)
 
 
 @pytest.mark.parametrize("seed", range(20))
@@ -159,7 +159,7 @@ def test_what_two_outlines_share(seed: int) -> None:
     outlines = [_star(rng, 1.0), _star(rng, 1.0)]
     shapes = [Polygon(outline) for outline in outlines]
     if all(shape.is_valid for shape in shapes):
-        shared = sum(sign * clipping.inside_outline(kept).area for sign, kept in clipping.common(tuple(outlines[0]), tuple(outlines[1])))
+        shared = sum(sign * kept.whole.area for sign, kept in clipping.common(*(clipping.Outline(tuple(outline)) for outline in outlines)))
         assert shared == pytest.approx(shapes[0].intersection(shapes[1]).area, abs=1e-9)
 
 
@@ -167,7 +167,7 @@ def test_what_two_outlines_share(seed: int) -> None:
 def test_the_centre_cut_in_balance(out_mm: float, across_mm: float) -> None:
     """Two round woods; scipy looks for the centre whose largest round shapely finds in balance."""
     blank = Blank(0.3, 0.05, 1150)
-    woods = [Wood(make_up.round_wood(across_mm / 1000, (out_mm / 1000, 0.0)), 700, 0.05), Wood(make_up.round_wood(0.03, (0.0, -0.07)), 900, 0.05)]
+    woods = [Wood(wood_shapes.round_wood(across_mm / 1000, (out_mm / 1000, 0.0)), 700, 0.05), Wood(wood_shapes.round_wood(0.03, (0.0, -0.07)), 900, 0.05)]
 
     def out_of_balance(at: np.ndarray) -> tuple[float, float]:
         axis = float(at[0]), float(at[1])

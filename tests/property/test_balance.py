@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from calc import desk
-from calc.turning import balance, make_up, rebalance
+from calc.turning import balance, make_up, rebalance, wood_shapes
 from calc.turning.make_up import Blank, Wood
 
 HOURS = st.floats(0, 11.9).map(lambda hour: round(hour, 2))
@@ -52,16 +52,16 @@ def test_turning_the_drawing_turns_the_answer(out: int, first: float, second: fl
     before, after = ({name: value["si"] for name, value in _answer(inputs)["values"].items()} for inputs in (typed, turned))
     for name in ("mass", "off", "unbalance", "weight", "radius", "under", "pull"):
         assert after[name] == pytest.approx(before[name], rel=1e-6, abs=1e-9), name
-    assert make_up.turned([(before["off_x"], before["off_y"])], -by * math.pi / 6)[0] == pytest.approx((after["off_x"], after["off_y"]), abs=1e-9)
+    assert wood_shapes.turned([(before["off_x"], before["off_y"])], -by * math.pi / 6)[0] == pytest.approx((after["off_x"], after["off_y"]), abs=1e-9)
 
 
 @given(st.floats(0.05, 0.3), st.floats(300, 1100), st.floats(0, 0.09), st.floats(0.02, 0.1))
 def test_a_weight_set_in_as_metal_balances_the_blank(thick: float, density: float, out: float, across: float) -> None:
     """The weight that is told, put into the make-up as a brass plug over and above the resin it stands in, leaves nothing out."""
     blank = Blank(0.3, thick, 1150)
-    wood = Wood(make_up.round_wood(across, (out, 0.0)), density, thick)
+    wood = Wood(wood_shapes.round_wood(across, (out, 0.0)), density, thick)
     body = make_up.weigh(blank, [wood])
     kg = balance.balance_weight(body.unbalance, 0.130)
     depth = kg / (8500 - 1150) / (math.pi * 0.01**2)
-    plug = Wood(make_up.round_wood(0.02, (0.130 * math.cos(body.heavy + math.pi), 0.130 * math.sin(body.heavy + math.pi))), 8500, depth)
+    plug = Wood(wood_shapes.round_wood(0.02, (0.130 * math.cos(body.heavy + math.pi), 0.130 * math.sin(body.heavy + math.pi))), 8500, depth)
     assert make_up.weigh(blank, [wood, plug]).unbalance == pytest.approx(0.0, abs=1e-4 * body.unbalance + 1e-12)

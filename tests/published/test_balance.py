@@ -12,22 +12,22 @@ from typing import Any
 import pytest
 
 from calc import desk
-from calc.turning import balance, make_up, rebalance, swing
+from calc.turning import balance, make_up, rebalance, swing, wood_shapes
 from calc.turning.clipping import inside_circle
 from calc.turning.make_up import Blank, Wood
 
 DISC = Blank(0.300, 0.050, 1150)
-ROUND = Wood(make_up.round_wood(0.100, (0.060, 0.0)), 700, 0.050)
+ROUND = Wood(wood_shapes.round_wood(0.100, (0.060, 0.0)), 700, 0.050)
 FREE = Wood(((0.030, -0.080), (0.160, -0.060), (0.190, 0.040), (0.090, 0.120), (0.020, 0.060)), 700, 0.050)
-BRASS = Wood(make_up.round_wood(0.050, (-0.040, -0.060)), 8500, 0.004)
+BRASS = Wood(wood_shapes.round_wood(0.050, (-0.040, -0.060)), 8500, 0.004)
 
 
 @pytest.mark.parametrize(
     "blank, woods, axis, turned, kg, x_mm, y_mm, g_mm",
     [
         (DISC, [ROUND], (0, 0), None, 3.8877, -2.7273, 0, 10603),
-        (DISC, [Wood(make_up.band(0, 0, 1, 1), 650, 0.050)], (0, 0), None, 3.1809, -17.684, 0, 56250),
-        (Blank(0.450, 0.050, 1150), [Wood(make_up.band(0, 0.090, 1, 1), 750, 0.050)], (0, 0), None, 8.3424, -14.016, 0, 116924),
+        (DISC, [Wood(wood_shapes.band(0, 0, 1, 1), 650, 0.050)], (0, 0), None, 3.1809, -17.684, 0, 56250),
+        (Blank(0.450, 0.050, 1150), [Wood(wood_shapes.band(0, 0.090, 1, 1), 750, 0.050)], (0, 0), None, 8.3424, -14.016, 0, 116924),
         (
             Blank(0.400, 0.045, 1120),
             [Wood(((0.020, -0.060), (0.140, -0.060), (0.140, 0.090), (0.020, 0.090)), 820, 0.045)], (0, 0), None, 6.0905, -3.1919, -0.5985, 19779,
@@ -37,11 +37,11 @@ BRASS = Wood(make_up.round_wood(0.050, (-0.040, -0.060)), 8500, 0.004)
         (Blank(0.340, 0.050, 1150), [FREE], (0, 0), 0.240, 2.2931, -9.183, -0.702, 21119),
         (
             Blank(0.280, 0.050, 1150),
-            [Wood(make_up.round_wood(0.070, (0.050, 0.020)), 650, 0.050), BRASS], (0, 0), None, 3.5021, -2.0330, -1.5385, 8928,
+            [Wood(wood_shapes.round_wood(0.070, (0.050, 0.020)), 650, 0.050), BRASS], (0, 0), None, 3.5021, -2.0330, -1.5385, 8928,
         ),
         (DISC, [ROUND], (0.002, -0.0015), None, 3.8877, -4.7273, 1.5, 19281),
         # brass 60 mm across let 5 mm into the middle of the round wood: (8500 - 700) x pi 0.03^2 x 0.005 = 0.11027 kg at 60 mm more, -10603 + 6616 g mm
-        (DISC, [ROUND, Wood(make_up.round_wood(0.060, (0.060, 0.0)), 8500, 0.005, let_in=True)], (0, 0), None, 3.9980, -0.9972, 0, 3987),
+        (DISC, [ROUND, Wood(wood_shapes.round_wood(0.060, (0.060, 0.0)), 8500, 0.005, let_in=True)], (0, 0), None, 3.9980, -0.9972, 0, 3987),
     ],
     ids=["round", "half", "segment", "block", "free", "free turned down", "free turned down more", "brass part deep", "off centre", "brass let in"],
 )  # fmt: skip
@@ -54,14 +54,14 @@ def test_eccentricity(blank: Blank, woods: list[Wood], axis: Any, turned: float 
 
 
 def test_segment_by_the_closed_form() -> None:  # R 225, from 90 mm: 40129 mm2, first moment (2/3)(R^2 - c^2)^1.5 = 5846221 mm3
-    kept = inside_circle(make_up.band(0, 90, 500, 500), 225)
+    kept = inside_circle(wood_shapes.band(0, 90, 500, 500), 225)
     assert (kept.area, kept.x) == (pytest.approx(40129, abs=1), pytest.approx(5846221, abs=1))
 
 
 @pytest.mark.parametrize("opening", [30, 90, 180, 270])  # centroid 2 R sin(b) / (3 b), b half the opening
 def test_slice_by_the_closed_form(opening: float) -> None:
     half = math.radians(opening) / 2
-    kept = inside_circle(make_up.slice_of(0.4, 2 * half, 1.0), 1.0)
+    kept = inside_circle(wood_shapes.slice_of(0.4, 2 * half, 1.0), 1.0)
     assert kept.area == pytest.approx(half)
     assert math.hypot(kept.x, kept.y) / kept.area == pytest.approx(2 * math.sin(half) / (3 * half))
 

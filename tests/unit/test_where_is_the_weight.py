@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from calc import desk
-from calc.turning import balance, caps, make_up, rebalance
+from calc.turning import balance, caps, make_up, rebalance, wood_shapes
 from calc.turning.make_up import Blank, Wood
 
 DISC = {"across": "300", "thickness": "50"}
@@ -56,9 +56,9 @@ def test_two_woods_are_balanced_by_the_shortest_shift_and_it_is_so() -> None:
     far = value(reply, "shift")
     assert 0 < far < 0.060
     blank = Blank(0.300, 0.050, 1150)
-    woods = [Wood(make_up.round_wood(0.100, (0.060, 0.0)), 700, 0.050)]
+    woods = [Wood(wood_shapes.round_wood(0.100, (0.060, 0.0)), 700, 0.050)]
     turn = math.pi / 2 - 8 * math.pi / 6
-    woods.append(Wood(make_up.band(turn, 0.070, 0.040, 0.030), 900, 0.050))
+    woods.append(Wood(wood_shapes.band(turn, 0.070, 0.040, 0.030), 900, 0.050))
     groups: tuple[list[int], ...] = ([0], [1], [0, 1])
     moved = [rebalance.shift_to_balance(blank, woods, group) for group in groups]
     found = [(group, by) for group, by in zip(groups, moved, strict=True) if by is not None]
@@ -214,7 +214,7 @@ def test_turning_the_drawing_turns_the_answer(hours: float) -> None:
     clocks = {"wood1_clock": 3, "wood2_clock": 8, "off_clock": 1}
     after = ask(way="mounted", **{**TWO, "off": "4", **{name: str((hour + hours) % 12) for name, hour in clocks.items()}})
     x, y = value(before, "off_x"), value(before, "off_y")
-    turned = make_up.turned([(x, y)], turn)[0]
+    turned = wood_shapes.turned([(x, y)], turn)[0]
     assert (value(after, "off_x"), value(after, "off_y")) == pytest.approx(turned, abs=1e-9)
     assert value(after, "weight") == pytest.approx(value(before, "weight"), rel=1e-6)
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 
 from calc.casting.outlines import Point
@@ -17,6 +16,7 @@ from calc.questions._where_is_the_weight.measured import Swing, hung, inertia, o
 from calc.questions._where_is_the_weight.parts import Piece, clock, direction, grams, small, standard, tape
 from calc.questions._where_is_the_weight.woods import pieces
 from calc.turning import balance, caps, discs, make_up, rebalance, speed, swing, vibrating
+from calc.turning.clipping import Moments
 from calc.turning.make_up import Blank, Body, Wood
 
 
@@ -58,7 +58,7 @@ class Case:
         """The woods, looked over."""
         return pieces(self.given, self.blank)
 
-    @property
+    @cached_property
     def woods(self) -> tuple[Wood, ...]:
         """The same without their names."""
         return tuple(piece.wood for piece in self.pieces)
@@ -232,17 +232,14 @@ class Case:
             return self.body.mass_kg * scale_spread(self.given)
         if not self.body.unbalance:
             return 0.0
-        parts = [standard("spread resin") * self._along(replace(self.blank, density=self.blank.density + 1.0), self.woods)]
-        for number, piece in enumerate(self.pieces):
-            other = replace(piece.wood, density=piece.wood.density + 1.0)
-            changed = [other if place == number else wood for place, wood in enumerate(self.woods)]
-            parts.append(piece.spread * piece.wood.density * self._along(self.blank, changed))
+        filled = make_up.volumes(self.blank, self.woods, self.axis)
+        parts = [standard("spread resin") * self._along(filled[0])]
+        parts += [piece.spread * piece.wood.density * self._along(own) for piece, own in zip(self.pieces, filled[1:], strict=True)]
         return math.hypot(*parts)
 
-    def _along(self, blank: Blank, woods: Sequence[Wood]) -> float:
-        """How much further out along the heavy side a changed make-up is, kg m."""
-        body = make_up.weigh(blank, woods, self.axis)
-        return ((body.x - self.body.x) * self.body.x + (body.y - self.body.y) * self.body.y) / self.body.unbalance
+    def _along(self, filled: Moments) -> float:
+        """How much further out along the heavy side it is for each kg/m3 more of what fills so much, kg m."""
+        return (filled.x * self.body.x + filled.y * self.body.y) / self.body.unbalance
 
     # --- written --------------------------------------------------------------------------------------
 

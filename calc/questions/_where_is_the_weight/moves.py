@@ -104,7 +104,7 @@ def _fits(case: Case, group: list[int], by: Point) -> bool:
     """Whether the woods so moved stand in the blank as much as before, in no other wood, and what is let into one in that as before."""
     moved = [wood.moved(*by) if number in group else wood for number, wood in enumerate(case.woods)]
     for number in group:
-        before, after = (make_up.inside(case.blank, wood.corners).area for wood in (case.woods[number], moved[number]))
+        before, after = (make_up.kept_of(case.blank, wood.outline).area for wood in (case.woods[number], moved[number]))
         if case.pieces[number].shape != "strip" and after < before * (1 - standard("overlap")):
             return False
         for place, other in enumerate(case.woods):
@@ -116,7 +116,7 @@ def _fits(case: Case, group: list[int], by: Point) -> bool:
 def _stands_as_before(case: Case, moves: tuple[Wood, Wood], other: Wood) -> bool:
     """Whether a wood that moved shares with another, which did not, what it shared before: nothing, or what it is let into."""
     before, after = (shared(case.blank, wood, other) for wood in moves)
-    least = min(make_up.inside(case.blank, wood.corners).area for wood in (*moves, other))
+    least = min(make_up.kept_of(case.blank, wood.outline).area for wood in (*moves, other))
     return abs(after - before) <= standard("overlap") * least
 
 

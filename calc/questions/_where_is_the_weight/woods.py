@@ -13,7 +13,7 @@ from calc.quantity import Style
 from calc.questions import Given
 from calc.questions._where_is_the_weight.fields import NONE, WOODS
 from calc.questions._where_is_the_weight.parts import Piece, direction, standard, tape
-from calc.turning import clipping, make_up
+from calc.turning import clipping, make_up, wood_shapes
 from calc.turning.make_up import Blank, Wood
 
 
@@ -37,13 +37,13 @@ def pieces(given: Given, blank: Blank) -> tuple[Piece, ...]:
 
 def overlap(blank: Blank, one: Wood, other: Wood) -> bool:
     """Whether two woods share more of the blank than a slip of the tape."""
-    least = min(make_up.inside(blank, wood.corners).area for wood in (one, other))
+    least = min(make_up.kept_of(blank, wood.outline).area for wood in (one, other))
     return shared(blank, one, other) > standard("overlap") * least
 
 
 def shared(blank: Blank, one: Wood, other: Wood) -> float:
     """Area of the face that two woods share, m2."""
-    return sum(sign * make_up.inside(blank, kept).area for sign, kept in clipping.common(one.corners, other.corners))
+    return sum(sign * make_up.kept_of(blank, kept).area for sign, kept in clipping.common(one.outline, other.outline))
 
 
 def _piece(given: Given, blank: Blank, name: str) -> Piece:
@@ -74,18 +74,18 @@ def _corners(given: Given, blank: Blank, name: str, shape: str) -> tuple[Point, 
         return points
     towards, reach = direction(given.si(f"{name}_clock")), make_up.swept(blank)
     if shape == "half":
-        return make_up.band(towards, 0.0, reach, reach)
+        return wood_shapes.band(towards, 0.0, reach, reach)
     if shape == "side":
-        return make_up.band(towards, given.si(f"{name}_edge"), 2 * reach, reach)
+        return wood_shapes.band(towards, given.si(f"{name}_edge"), 2 * reach, reach)
     if shape == "strip":
-        return make_up.band(towards, given.si(f"{name}_edge"), given.si(f"{name}_width"), reach)
+        return wood_shapes.band(towards, given.si(f"{name}_edge"), given.si(f"{name}_width"), reach)
     if shape == "slice":
-        return make_up.slice_of(towards, math.radians(given.si(f"{name}_angle")), reach)
+        return wood_shapes.slice_of(towards, math.radians(given.si(f"{name}_angle")), reach)
     out = given.si(f"{name}_out")
     if shape == "round":
-        return make_up.round_wood(given.si(f"{name}_across"), (out * math.cos(towards), out * math.sin(towards)))
+        return wood_shapes.round_wood(given.si(f"{name}_across"), (out * math.cos(towards), out * math.sin(towards)))
     length = given.si(f"{name}_length")
-    return make_up.band(towards, out - length / 2, length, given.si(f"{name}_width") / 2)
+    return wood_shapes.band(towards, out - length / 2, length, given.si(f"{name}_width") / 2)
 
 
 def _density(given: Given, name: str, volume: float) -> tuple[float, float, tuple[str, ...]]:

@@ -53,7 +53,7 @@ def _made(case: Case) -> list[Working]:
     body, blank = case.body, case.blank
     out = []
     for piece, swap in zip(case.pieces, make_up.swaps(blank, case.woods), strict=True):
-        kept = make_up.inside(blank, piece.wood.corners)
+        kept = make_up.kept_of(blank, piece.wood.outline)
         sizes = f"{1e4 * kept.area:.4g} cm² × {1000 * piece.wood.depth_m:.3g} mm"
         if piece.wood.let_in:
             title, formula = f"What lay there swapped for {piece.title}", "Δm = ρ A t − what lay there"
