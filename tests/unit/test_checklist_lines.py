@@ -32,7 +32,7 @@ def test_what_is_worn_comes_last_among_what_does_the_same() -> None:
     """Extraction before the mask and moving air before it; hands are washed when nothing dirty is left to touch."""
     text = {id: " ".join(item.text for item in all_checklists()[id].items) for id in LISTS}
     for id, first, then in (("C1", "Air moves", "Mask as"), ("C5", "Extraction", "dust mask"), ("C7", "Extraction", "Dust mask"), ("C9", "Shield", "Glasses"),
-                            ("C11", "Wipe phone", "Gloves off"), ("C11", "Wipe the mask", "Gloves off"), ("C6", "Switch off", "Move the rest")):  # fmt: skip
+                            ("C11", "wipe phone", "Gloves off"), ("C11", "Wipe the mask", "Gloves off"), ("C6", "Switch off", "Move the rest")):  # fmt: skip
         assert 0 <= text[id].find(first) < text[id].find(then)
 
 
