@@ -62,9 +62,9 @@ FIELDS: tuple[Field, ...] = (
     _width_list(name="bottom", label="Widths of the bottom face", hint="As it lies in the mould.", when=(("way", ("live",)),)),
     measure("thickness", "Thickness", "mm", 1, 1000, usual=(3, 400), hint="Upright, as it lies in the mould.", when=(("way", _DRAWN),)),
     _voids("voids", (("way", _DRAWN),)),
-    measure("mass", "It weighs", "g", 1, 500_000, usual=(10, 60_000), when=_WEIGH),
+    measure("mass", "Weight of the wood", "g", 1, 500_000, usual=(10, 60_000), when=_WEIGH),
     measure(
-        "weight", "It weighs", "g", 1, 500_000,
+        "weight", "Weight of the wood", "g", 1, 500_000,
         usual=(10, 60_000), hint="Dry. Tells whether it floats.", required=False, when=_NOT_WEIGHED,
     ),
     Choice(

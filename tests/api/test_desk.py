@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from calc import desk, errors
-from calc.fields import Choice, Quantity
-from calc.questions import all_questions
+from calc.fields import Choice, Field, Quantity
+from calc.questions import Question, all_questions
 from calc.sources import bibliography
 
 IDS = list(all_questions())
@@ -114,11 +114,17 @@ def test_nothing_typed_names_what_is_missing(id: str) -> None:
     assert (reply["headline"] is None) == bool(reply["errors"])
 
 
+def _asks(question: Question, field: Field) -> dict[str, str]:
+    """Choices by which a field is asked, and those by which they are."""
+    before = {name: text for name, _ in field.when for name, text in _asks(question, question.named(name)).items()}
+    return before | {name: values[0] for name, values in field.when}
+
+
 @pytest.mark.parametrize("id", IDS)
 def test_every_field_says_what_would_do(id: str) -> None:
     for field in all_questions()[id].fields:
         if isinstance(field, Quantity):
-            inputs = dict(PLAIN[id]) | {name: values[0] for name, values in field.when} | {field.name: "plenty"}
+            inputs = dict(PLAIN[id]) | _asks(all_questions()[id], field) | {field.name: "plenty"}
             errors_found = [e for e in call("answer", id=id, inputs=inputs)["errors"] if e["field"] == field.name]
             assert errors_found and field.label in errors_found[0]["message"] and "'plenty'" in errors_found[0]["message"]
 

@@ -204,6 +204,43 @@ def test_metal_is_drawn_as_metal_and_pulls_to_its_side() -> None:
     assert "3 o'clock" in reply["values"]["unbalance"]["shown"] and "odd" not in cautions(reply)
 
 
+# --- more than one wood ----------------------------------------------------------------------------------
+
+
+def _round_woods(count: int) -> dict[str, str]:
+    """Round woods side by side, each of its own size and density."""
+    found = {}
+    for n in range(1, count + 1):
+        own = {"shape": "round", "across": str(40 + 4 * n), "out": "130", "clock": str(1.5 * n), "by": "density", "density": f"{0.4 + 0.1 * n:.1f}"}
+        found |= {f"wood{n}_{name}": text for name, text in own.items()}
+    return found
+
+
+def test_eight_woods_are_a_plain_sum() -> None:
+    """Each swaps resin of 1150 kg/m3 for its own density over the area of its circle, all 50 mm thick, at 130 mm by its hour."""
+    reply = ask(across="400", thickness="50", **_round_woods(8))
+    mass, x, y = 1150 * math.pi * 0.2**2 * 0.05, 0.0, 0.0
+    for n in range(1, 9):
+        swapped = (400 + 100 * n - 1150) * math.pi * ((40 + 4 * n) / 2000) ** 2 * 0.05
+        turn = math.pi / 2 - 1.5 * n * math.pi / 6
+        mass, x, y = mass + swapped, x + swapped * 0.130 * math.cos(turn), y + swapped * 0.130 * math.sin(turn)
+    assert (value(reply, "mass"), value(reply, "unbalance")) == (pytest.approx(mass), pytest.approx(math.hypot(x, y)))
+    assert (value(reply, "off_x"), value(reply, "off_y")) == (pytest.approx(x / mass), pytest.approx(y / mass))
+    assert "8 woods drawn in it" in reply["drawings"][0]["says"]
+
+
+def test_a_wood_after_a_gap_is_not_asked() -> None:
+    """The third is none: the fourth is not asked, told as unused, and changes nothing."""
+    two, four = _round_woods(2), _round_woods(4)
+    gap = {name: text for name, text in four.items() if not name.startswith("wood3")}
+    before, after = ask(across="400", thickness="50", **two), ask(across="400", thickness="50", **gap)
+    assert value(after, "mass") == value(before, "mass") and value(after, "unbalance") == value(before, "unbalance")
+    assert "wood4_shape" in str(after["unasked"]) and not before["unasked"]
+    fields = {field["name"]: field for field in desk.describe("where-is-the-weight")["fields"]}
+    assert fields["wood8_shape"]["group"] == "Eighth wood, or an insert" and "wood9_shape" not in fields
+    assert [name for name, _ in fields["wood8_shape"]["when"]] == ["way", "wood7_shape"]
+
+
 # --- turning the drawing turns the answer; units change nothing -------------------------------------------
 
 

@@ -1,4 +1,4 @@
-"""What Where is the weight? asks: what the maker has, the blank, one wood; two more woods, the weight and the lathe are folded away."""
+"""What Where is the weight? asks: what the maker has, the blank, one wood; more woods, the weight and the lathe are folded away."""
 
 from __future__ import annotations
 
@@ -11,7 +11,10 @@ from calc.several import Series
 
 Asked = tuple[str, tuple[str, ...]]
 MADE = ("plan", "cast", "mounted")  # the make-up is known
-WOODS = ("wood1", "wood2", "wood3")
+#: Each wood's field name, and what it is called.
+WOODS = {"wood1": "wood"} | {
+    f"wood{number}": f"{counted} wood" for number, counted in enumerate(("second", "third", "fourth", "fifth", "sixth", "seventh", "eighth"), start=2)
+}
 NONE = "none"
 
 _SHAPES = (
@@ -24,6 +27,7 @@ _SHAPES = (
     Option("outline", "Free outline, by corners"),
 )
 _ALL = tuple(option.value for option in _SHAPES)
+_NO_MORE = "The last one. More? Give several of a kind as one outline, or weigh the blank on two supports."
 _IS_MADE: Asked = ("way", MADE)
 _IS_SHAPED: Asked = ("way", (*MADE, "swing"))
 _IS_SCALE: Asked = ("way", ("scale",))
@@ -41,8 +45,9 @@ def _clock(name: str, label: str, when: tuple[Asked, ...], hint: str = "", defau
     )
 
 
-def _wood(name: str, first: bool) -> tuple[Field, ...]:
-    """The fields of one wood; those of the first stand open."""
+def _wood(number: int, name: str, called: str) -> tuple[Field, ...]:
+    """The fields of one wood; those of the first stand open, and each further one is asked once the one before it is given."""
+    first, last = number == 1, number == len(WOODS)
 
     def only(*shapes: str) -> tuple[Asked, ...]:
         return (_IS_MADE, (f"{name}_shape", shapes))
@@ -56,8 +61,9 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
     asked: tuple[Field, ...] = (
         Choice(
             name=f"{name}_shape", label="Wood" if first else "Another wood, or an insert",
-            hint="Seen on the face of the blank." if first else "A metal disc, a coin, a stone, a ring: anything set in.",
-            options=(*none, *_SHAPES), default="round" if first else NONE, when=(_IS_MADE,),
+            hint="Seen on the face of the blank." if first else _NO_MORE if last else "A metal disc, a coin, a stone, a ring: anything set in.",
+            options=(*none, *_SHAPES), default="round" if first else NONE,
+            when=(_IS_MADE,) if first else (_IS_MADE, (f"wood{number - 1}_shape", _ALL)),
         ),
         *(() if first else (lies_in,)),
         measure(f"{name}_across", "Wood, across", "mm", 1, 1500, usual=(5, 1000), when=only("round")),
@@ -109,8 +115,7 @@ def _wood(name: str, first: bool) -> tuple[Field, ...]:
     )  # fmt: skip
     if first:
         return (*asked, *under("More about the wood", *rest))
-    title = "Second wood, or an insert" if name == "wood2" else "Third wood, or an insert"
-    return under(title, *(replace(field, fold=True) for field in (*asked, *rest)))
+    return under(f"{called.capitalize()}, or an insert", *(replace(field, fold=True) for field in (*asked, *rest)))
 
 
 _BLANK: tuple[Field, ...] = (
@@ -240,4 +245,8 @@ _MORE: tuple[Field, ...] = (
     ),
 )  # fmt: skip
 
-FIELDS: tuple[Field, ...] = (*_BLANK, *_wood("wood1", first=True), *_wood("wood2", first=False), *_wood("wood3", first=False), *_MORE)
+FIELDS: tuple[Field, ...] = (
+    *_BLANK,
+    *(field for number, (name, called) in enumerate(WOODS.items(), start=1) for field in _wood(number, name, called)),
+    *_MORE,
+)

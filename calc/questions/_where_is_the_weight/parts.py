@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from calc.quantity import Shown, Style, restate, to_si
 from calc.questions import Given
+from calc.questions._where_is_the_weight.fields import WOODS
 from calc.sources import table
 from calc.turning.make_up import Wood
 
@@ -61,7 +62,7 @@ class Piece:
     @property
     def title(self) -> str:
         """As it is told: the wood, the second wood."""
-        return {"wood1": "the wood", "wood2": "the second wood", "wood3": "the third wood"}[self.name]
+        return f"the {WOODS[self.name]}"
 
     @property
     def loose(self) -> bool:

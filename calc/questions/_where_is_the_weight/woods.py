@@ -25,7 +25,7 @@ def pieces(given: Given, blank: Blank) -> tuple[Piece, ...]:
     InputError
         for what cannot be, naming the field.
     """
-    found = [_piece(given, blank, name) for name in WOODS if given.choice(f"{name}_shape") != NONE]
+    found = [_piece(given, blank, name) for name in WOODS if given.words(f"{name}_shape") not in ("", NONE)]
     for number, piece in enumerate(found):
         lies_in = [earlier for earlier in found[:number] if overlap(blank, earlier.wood, piece.wood)]
         if piece.wood.let_in and not lies_in:
