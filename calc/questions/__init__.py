@@ -82,6 +82,10 @@ class Given:
         system = (self._values[name].units if name in self._values else None) or self.system
         return f"{text} {declared.unit(system)}".strip() if isinstance(declared, Quantity) and text[-1:].isdigit() else text
 
+    def typed_here(self, name: str) -> bool:
+        """Whether the maker typed it, and under the units that are answered in: the page shows it as it came."""
+        return self.typed(name) and self._values[name].units in (None, self.system)
+
     def but(self, read: Mapping[str, Parsed]) -> Given:
         """The same, but for what was read since."""
         return Given({**self._values, **read}, self.system, self._fields, self.unasked)

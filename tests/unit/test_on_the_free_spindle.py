@@ -46,7 +46,7 @@ def test_a_weight_on_the_free_spindle() -> None:
     assert (reply["headline"]["label"], reply["headline"]["text"]) == ("Fix on the light side", "80")
     assert "140 mm out, where it hung" in reply["headline"]["say"]
     assert value(reply, "unbalance") == pytest.approx(0.0112)
-    told = {"diameter": "400 mm", "balance": "weight", "weight": "80.0 g", "weight_radius": "140.0 mm"}
+    told = {"diameter": "400 mm", "balance": "weight", "weight": "80 g", "weight_radius": "140 mm"}
     assert [carry["inputs"] for carry in reply["carries"]] == [told, {"diameter": "400 mm"}]
     assert code(ask(**{**HUNG, "hung_at": "210"})) == ("hung_at", "beyond")
 

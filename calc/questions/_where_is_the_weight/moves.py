@@ -14,8 +14,6 @@ from calc.turning import balance, make_up, rebalance
 from calc.turning.make_up import Body, Wood
 
 _STEPS = 3  # sizes shown between the first true round and the last
-_MOST_GOES = 0.5  # of what is out of balance: left once it is true, or less, and truing is told as a remedy; our judgement
-_DOWN_TO = 0.6  # of the first true round, where the maker named no size: our judgement
 
 
 @dataclass(frozen=True)
@@ -142,7 +140,7 @@ def cut_in_balance(case: Case) -> Centre | None:
 
 def stages(case: Case) -> list[Stage]:
     """As it is, the first true round, then down to the size wanted."""
-    first, last = case.round, case.finish or _DOWN_TO * case.round
+    first, last = case.round, case.finish or standard("down to") * case.round
     sizes = [first + (last - first) * n / _STEPS for n in range(_STEPS + 1)] if last < first * (1 - 1e-9) else [first]
     out = [Stage(case.swept, case.body, first=True)]
     if math.isclose(case.swept, first):
@@ -168,7 +166,7 @@ def trued(case: Case, told: list[Stage]) -> Stage | None:
     first, *later = told
     if not later or not case.matters or math.isclose(first.across, case.round):
         return None
-    return later[0] if later[0].body.unbalance < _MOST_GOES * first.body.unbalance else None
+    return later[0] if later[0].body.unbalance < standard("left true") * first.body.unbalance else None
 
 
 def in_the_way(case: Case, told: list[Stage]) -> Stage | None:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
 from calc.answers import Band, Change, Grid, Headline, Line, Tone
 from calc.casting.wood import standard as of_wood
 from calc.quantity import Style, round_to, rpm_text
+from calc.questions import Given
 from calc.questions._where_is_the_weight import moves
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.moves import Centre, Shift, Stage
@@ -23,8 +26,12 @@ def length(case: Case, metres: float) -> str:
 
 def finely(case: Case, metres: float) -> str:
     """A length as finely as a centre can be marked."""
-    style = Style("mm", step=_FINE) if case.given.system == "metric" else Style("in", step=0.01)
-    return str(case.given.write(metres, ("length", style)))
+    return str(case.given.write(metres, ("length", fine_length(case.given))))
+
+
+def fine_length(given: Given) -> Style:
+    """How a centre is told."""
+    return Style("mm", step=_FINE) if given.system == "metric" else Style("in", step=0.01)
 
 
 def near_rpm(speed: float) -> str:
@@ -191,31 +198,34 @@ def changes(case: Case, found: list[Shift], cut: Centre | None, told: list[Stage
     if case.way in ("plan", "cast"):
         there = moves.centre_of_mass(case)
         if there.across > 0 and case.matters and (case.finish is None or case.finish <= there.across * (1 + 1e-9)):
-            place = case.inside_rim(there.across)
-            after = balance.balance_weight(there.body.unbalance, place)
-            then = f"in balance until cut true at {length(case, there.across)}; then it wants {case.grams(after)} at {length(case, place)}"
-            out.append(Change(f"Mount it {finely(case, there.far)} off, towards {clock(there.towards)}", then))
+            after = balance.balance_weight(there.body.unbalance, case.inside_rim(there.across))
+            out.append(Change(f"Mount it {finely(case, there.far)} off, towards {clock(there.towards)}", f"balanced till true, then {case.grams(after)}"))
     if case.way in ("plan", "cast") and cut is not None and not (case.way == "cast" and case.matters):
         out.append(Change(f"Saw it round about a centre {length(case, cut.far)} towards {clock(cut.towards)}", f"in balance at {length(case, cut.across)}"))
     true = moves.trued(case, told)
     if true is not None:
         weight, place = moves.at_rim(case, true)
-        left = "in balance" if weight < NOTHING_KG else f"it wants only {case.grams(weight)} at {length(case, place)}"
+        left = "in balance" if weight < NOTHING_KG else f"only {case.grams(weight)} at {length(case, place)}"
         out.append(Change(f"Turn it true, at {length(case, true.across)}, slowly", left))
     return tuple(out)
 
 
 def grid(case: Case, told: list[Stage]) -> Grid:
-    """As it is turned down."""
-    rows = []
+    """As it is turned down: where the heavy spot is stands in the title while it stays, and takes a column where it moves."""
+    rows, spots = [], []
+    own_size = math.isclose(case.swept, case.round)
     for stage in told:
         weight, place = moves.at_rim(case, stage)
         still = weight < NOTHING_KG
         where = "-" if still else f"{case.grams(weight)} at {length(case, place)}"
-        across = length(case, stage.across) + (" as it is" if stage.first else "")
-        heavy = "-" if still else clock(stage.body.heavy)
-        rows.append((across, str(case.given.write(stage.body.mass_kg, "mass")), where, finely(case, stage.body.eccentricity_m), heavy))
-    return Grid("As it is turned down", ("Across", "Weighs", "To balance it", "Off centre", "Heavy spot"), tuple(rows))
+        across = length(case, stage.across) + (" as it is" if stage.first and not own_size else "")
+        spots.append("-" if still else clock(stage.body.heavy))
+        rows.append((across, str(case.given.write(stage.body.mass_kg, "mass")), where, finely(case, stage.body.eccentricity_m)))
+    found = set(spots) - {"-"}
+    title, head = "As it is turned down", ("Across", "Weighs", "To balance it")
+    if len(found) > 1:
+        return Grid(title, (*head, "Heavy spot"), tuple((*row[:3], spot) for row, spot in zip(rows, spots, strict=True)))
+    return Grid(f"{title}, heavy spot at {found.pop()}" if found else title, (*head, "Off centre"), tuple(rows))
 
 
 def band(case: Case) -> Band | None:
