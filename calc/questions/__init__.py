@@ -80,7 +80,7 @@ class Given:
         """The field as typed, or its default, with the unit that a bare number has: for another question to take."""
         text, declared = self.text(name), self._fields[name]
         system = (self._values[name].units if name in self._values else None) or self.system
-        return f"{text} {declared.unit(system)}".strip() if isinstance(declared, Quantity) and text[-1:].isdigit() else text
+        return f"{text} {declared.unit(system)}".strip() if isinstance(declared, Quantity) and text[-1:].isnumeric() else text
 
     def typed_here(self, name: str) -> bool:
         """Whether the maker typed it, and under the units that are answered in: the page shows it as it came."""

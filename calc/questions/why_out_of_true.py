@@ -31,6 +31,13 @@ FIELDS: tuple[Field, ...] = (
     measure("diameter", "Diameter", "mm", 20, 1500, usual=(40, 1000)),
     measure("thickness", "Thickness", "mm", 2, 500, usual=(5, 200)),
     Choice(
+        name="hold",
+        label="Held by",
+        options=(Option("glue", "Glue block"), Option("faceplate", "Faceplate"), Option("chuck", "Chuck"), Option("centres", "Between centres")),
+        default="glue",
+        basis="judgement",
+    ),
+    Choice(
         name="warm",
         label="How warm it is",
         options=(
@@ -49,9 +56,10 @@ FIELDS: tuple[Field, ...] = (
             Option("unknown", "Not known"),
             Option("start", "Since it was mounted"),
             Option("turned", "Since it was turned round"),
-            Option("working", "Came while I worked, and grows"),
-            Option("cut", "After hollowing or heavy cuts"),
-            Option("stood", "After it stood a night or more"),
+            Option("stood", "Ran true, then stood", "a night or more"),
+            Option("caught", "Ran true, then a catch"),
+            Option("working", "Ran true, then got warm", "came while I worked, or grows"),
+            Option("cut", "Ran true, then hollowed", "or heavy cuts"),
         ),
         default="unknown",
     ),
@@ -64,17 +72,9 @@ FIELDS: tuple[Field, ...] = (
     measure("runout", "Out by", "mm", 0, 50, usual=(0.01, 5), hint="At the rim, lowest to highest over a turn.", required=False),
     Choice(name="one_face", label="Cut mostly from one face", options=(NO, YES), default="no", fold=True),
     Choice(
-        name="hold",
-        label="Held by",
-        options=(Option("glue", "Glue block"), Option("faceplate", "Faceplate"), Option("chuck", "Chuck"), Option("centres", "Between centres")),
-        default="glue",
-        basis="judgement",
-        fold=True,
-    ),
-    Choice(
         name="opened",
         label="A crack or an open line shows",
-        options=(NO, Option("mount", "At the mount", "in the glue, or the block has shifted"), Option("piece", "In the piece")),
+        options=(NO, Option("mount", "At the mount", "a line, or it has shifted"), Option("piece", "In the piece")),
         default="no",
         basis="judgement",
         fold=True,
@@ -165,7 +165,7 @@ def work(given: Given) -> Answer:
     Returns
     -------
     Answer
-        ``values``: ``wait`` (s, 0 when cold), ``cause_1`` to ``cause_3``, how far heat or water can move it, by cause (m), and where
+        ``values``: ``wait`` (s, 0 when cold), ``cause_1`` to ``cause_3`` or ``cause_4``, how far heat or water can move it, by cause (m), and where
         it was measured ``runout``, ``left`` and ``twist`` (m).
 
     Raises
@@ -186,7 +186,7 @@ QUESTION = Question(
     moment="at the lathe",
     order=34,
     summary="What made it move, the test that tells, and how long to leave it.",
-    lead="Answer what you see. Heat goes by itself, water and stress in days; glue that gives does not go at all.",
+    lead="Answer what you see. Heat goes by itself, water and stress in days. A mount that gives never gets better: mount it anew.",
     fields=FIELDS,
     work=work,
     table=Table(

@@ -47,7 +47,9 @@ def weighed(cause: str, answers: Mapping[str, str]) -> int | None:
     return sum(int(row["points"]) for row in rows)
 
 
-def rank(answers: Mapping[str, str], most_m: Mapping[str, float], runout_m: float | None, left_out: Collection[str] = ()) -> tuple[Finding, ...]:
+def rank(
+    answers: Mapping[str, str], most_m: Mapping[str, float], runout_m: float | None, left_out: Collection[str] = (), kept: Collection[str] = ()
+) -> tuple[Finding, ...]:
     """The causes that fit, likeliest first; at least one.
 
     Parameters
@@ -56,6 +58,7 @@ def rank(answers: Mapping[str, str], most_m: Mapping[str, float], runout_m: floa
     most_m : cause -> the most it can move this piece, m.
     runout_m : how far it is out, m; None when nobody measured.
     left_out : causes that cannot be, whatever the signs.
+    kept : causes that are told however little speaks for them, where their sign is there.
 
     Returns
     -------
@@ -84,4 +87,4 @@ def rank(answers: Mapping[str, str], most_m: Mapping[str, float], runout_m: floa
             points += EXPLAINS if runout_m <= most else TOO_SMALL if runout_m > 2 * most else 0
         found.append(Finding(cause, points, most))
     found.sort(key=lambda finding: -finding.points)  # a stable sort: equals stay in the table's order
-    return tuple(finding for finding in found if finding.points > 0) or (found[0],)
+    return tuple(finding for finding in found if finding.points > 0 or finding.cause in kept) or (found[0],)

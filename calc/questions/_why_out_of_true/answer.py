@@ -6,11 +6,11 @@ from collections.abc import Iterator
 
 from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Grid, Headline, Line, figure
 from calc.drawing import Axis, Drawing, chart
-from calc.quantity import Rounding, Shown, Style
+from calc.quantity import Rounding, Shown, Style, trimmed
 from calc.questions import Given
 from calc.questions._warm_glue import strength_left
-from calc.questions._why_out_of_true.case import HEAT, ZERO_C, Piece
-from calc.questions._why_out_of_true.words import CAUSES, ODDS, SIGNS
+from calc.questions._why_out_of_true.case import GAVE, HEAT, ZERO_C, Piece
+from calc.questions._why_out_of_true.words import ANEW, CAUSES, GIVES, MOVED, ODDS, SIGNS, Cause, cause_of
 from calc.questions._why_out_of_true.working import working
 from calc.turning import truing
 from calc.turning.cooling import Slab, figure_of
@@ -25,8 +25,27 @@ def fine(given: Given, metres: float, rounding: Rounding = "nearest") -> Shown:
 
 
 def size(given: Given, metres: float, rounding: Rounding = "nearest") -> Shown:
-    """A size that is left, as a caliper shows it."""
-    return given.write(metres, ("length", Style("mm", step=0.1) if given.system == "metric" else Style("in", step=0.01)), rounding)
+    """A size that is left, as a caliper shows it: in the fractions of an inch that the runout was typed in, else as fine as a dial."""
+    if given.system == "imperial" and "/" in given.text("runout"):
+        return given.write(metres, ("length", Style("in", step=1 / 128, fraction=True)), rounding)
+    shown = fine(given, metres, rounding)
+    return Shown(trimmed(shown.text), shown.unit, shown.si)
+
+
+def out_by(piece: Piece) -> str:
+    """The runout as it was typed; by the three feelers, as they show it."""
+    given = piece.given
+    return given.as_typed("runout") if given.typed("runout") else str(fine(given, piece.runout or 0.0))
+
+
+def _named(piece: Piece, name: str) -> Cause:
+    """A cause in the words of what holds this piece."""
+    return cause_of(name, piece.hold)
+
+
+def _say(piece: Piece, cause: Cause) -> str:
+    """What the headline goes on to say."""
+    return cause.say.format(gives=GIVES[piece.hold], cold=" cold" if piece.is_warm else "", moved=MOVED.get(piece.hold, ""))
 
 
 def lasting(given: Given, seconds: float) -> Shown:
@@ -58,21 +77,22 @@ def answer(given: Given) -> Answer:
 
 
 def _headline(piece: Piece) -> Headline:
-    given, cause = piece.given, CAUSES[piece.cause]
+    given, cause = piece.given, _named(piece, piece.cause)
     label = f"Likeliest: {cause.name[0].lower()}{cause.name[1:]}"
     if given.choice("opened") == "piece":
         return Headline("It is coming apart", "Do not spin", "", "Take it off. Bond or cast it whole again, let it cure, then true it.", "stop")
     if given.choice("opened") == "mount":
-        return Headline("The mount lets go", "Do not spin", "", "Hold it, take it off, clean both faces, and glue or screw it anew.", "stop")
+        return Headline("The mount lets go", "Do not spin", "", ANEW[piece.hold], "stop")
     if piece.on_the_move:
         moved = fine(given, figure_of("moves") / 1000)
-        say = CAUSES["creep"].say if given.choice("hold") in ("glue", "faceplate") else "Lathe off. Look at mount and tenon, let it cool, measure again."
+        say = _say(piece, _named(piece, "creep")) if piece.fixed else "Lathe off. Look at mount and tenon, let it cool, measure again."
         return Headline("It moves as you watch", "Stop turning", "", f"{say} Over {moved} within 5 minutes is no time to cut.", "stop")
-    if piece.small and piece.wait == 0 and given.choice("since") != "working":
-        out = fine(given, piece.runout or 0.0)
-        return Headline("Hardly out of true", "Leave it", "", f"Out by {out}: a finishing cut takes that off. Measure again before the last one.", "go")
-    if piece.cause == "creep":
-        return Headline(label, cause.do, "", cause.say, "stop")
+    if piece.small and piece.wait == 0 and not (piece.ran_true and piece.cause in GAVE):
+        say = f"Out by {out_by(piece)}: a finishing cut takes that off. Measure again before the last one."
+        return Headline("Hardly out of true", "Leave it", "", say, "go")
+    if piece.cause in GAVE:
+        do = "Do not start it" if given.choice("since") == "stood" else cause.do
+        return Headline(label, do, "", _say(piece, cause), "stop")
     if piece.left is not None and piece.left <= 0:
         first = "Shift it to its centre" if piece.cause == "recentred" else cause.do
         return Headline(label, "Do not true it", "", f"{first} first: truing now takes more than there is.", "stop")
@@ -84,17 +104,17 @@ def _headline(piece: Piece) -> Headline:
 
 def _lines(piece: Piece) -> Iterator[Line]:
     given = piece.given
-    for place, found in enumerate(piece.findings[:3]):
-        cause = CAUSES[found.cause]
+    for place, found in enumerate(piece.told):
+        cause = _named(piece, found.cause)
         most = "" if found.most_m is None else f" Can move this piece by {_up_to(given, found.most_m)}."
-        yield Line(f"{place + 1}. {cause.name}", ODDS[place], "", f"{cause.test}{most}")
+        yield Line(f"{place + 1}. {cause.name}", ODDS[min(place, len(ODDS) - 1)], "", f"{cause.test}{most}")
     if piece.wait > 0:
         long = piece.faces == 1 or piece.thickness >= figure_of("long wait from") / 1000
         rule = "24 h" if long else "overnight"
         note = f"as it lies now; simple rule: {rule}. It may be back by morning (common practice, no source)"
         yield Line.of("Cold through in", lasting(given, piece.wait), note)
     if piece.runout is not None and piece.left is not None:
-        yield from _truing(piece, piece.runout, piece.left)
+        yield from _truing(piece, piece.left)
     if piece.is_warm and given.typed("wood_across"):
         note = f"across {given.write(piece.wood_across, 'length')}, warm against cold: cut flush warm, it is a step when cold"
         yield Line.of("Resin outgrows the wood by", fine(given, piece.outgrows, "up"), note)
@@ -102,7 +122,7 @@ def _lines(piece: Piece) -> Iterator[Line]:
         note = "where it is high; nothing where it is low. By the three gaps, however it is tipped"
         yield Line.of("It rocks: take off", fine(given, piece.twist, "up"), note)
     if piece.sign == "rim-once" and piece.runout is not None and piece.cause in ("seat", "recentred"):
-        yield Line.of("Centre is off by", fine(given, truing.offset(piece.runout)), "half the runout: shift it so far, towards the low side")
+        yield Line.of("Centre is off by", size(given, truing.offset(piece.runout)), "half the runout: shift it so far, towards the low side")
     if piece.cause in ("moisture", "stress"):
         yield Line.of("Wood this thick follows the air in about", lasting(given, piece.rest), "the order of it; sealed or cast in it is slower still")
 
@@ -112,10 +132,10 @@ def _up_to(given: Given, metres: float) -> str:
     return "hardly anything" if shown.si == 0 else f"up to {shown}"
 
 
-def _truing(piece: Piece, runout: float, left: float) -> Iterator[Line]:
+def _truing(piece: Piece, left: float) -> Iterator[Line]:
     given = piece.given
     what = "across" if piece.on_rim else "thick"
-    note = f"{what}; out by {fine(given, runout)}"
+    note = f"{what}; out by {out_by(piece)}"
     if piece.wait > 0 and piece.left_twice is not None:
         note += f". If it goes back as it cools, truing again leaves {size(given, max(piece.left_twice, 0.0), 'down')}"
     yield Line.of("Trued now, it leaves", size(given, max(left, 0.0), "down"), note)
@@ -154,8 +174,8 @@ def _cautions(piece: Piece) -> Iterator[Caution]:
         yield Caution("X6", "stop", f"Hot glue this warm keeps {strength_left(warmest)}. Do not spin it; let it cool.")
     if given.choice("opened") != "no":
         yield Caution("X16", "stop", "A crack right through, an opened bond or a loose mount lets go without warning at any speed.")
-    elif piece.cause == "creep" or any(found.cause == "creep" for found in piece.findings[1:2]):
-        yield Caution("give", "stop", "Do not run it to find out: a block that lets go throws the piece.")
+    elif any(found.cause in GAVE for found in piece.findings[:2]):
+        yield Caution("give" if piece.hold == "glue" else "moved", "stop", "Do not run it to find out: a mount that lets go throws the piece.")
     if piece.wait > 0 and piece.cause in HEAT:
         yield Caution("warm-cut", "caution", "Trued warm, it goes out the other way as it cools.")
     if given.maybe("runout") is not None and piece.cause == "side-heat" and (piece.runout or 0) > figure_of("side heat most") / 1000:
@@ -242,8 +262,8 @@ def _values(piece: Piece) -> dict[str, Figure]:
         values["left"] = figure(size(given, max(piece.left, 0.0), "down"), "length", max(piece.left, 0.0))
     if piece.twist is not None:
         values["twist"] = figure(fine(given, piece.twist, "up"), "length", piece.twist)
-    for place, found in enumerate(piece.findings[:3], 1):
-        values[f"cause_{place}"] = Figure(float(found.points), "points", CAUSES[found.cause].name)
+    for place, found in enumerate(piece.told, 1):
+        values[f"cause_{place}"] = Figure(float(found.points), "points", _named(piece, found.cause).name)
     return values
 
 

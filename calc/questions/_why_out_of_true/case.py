@@ -15,6 +15,9 @@ from calc.turning.cooling import Slab, figure_of
 
 ZERO_C = 273.15
 HEAT = ("side-heat", "gradient", "layers")
+SIDED = ("rim-once", "face-once")  # what a shift or a tilt shows
+RAN_TRUE = ("stood", "caught", "working", "cut")  # 'since when' of a piece that ran true before
+GAVE = ("caught", "creep", "slipped")  # the mount gave, or the piece has cracked: looked at before anything is cut
 _INTERVIEW = ("sign", "warm", "since", "mount")
 
 
@@ -215,9 +218,32 @@ class Piece:
             left_out.add("layers")
         if self.given.choice("one_face") == "no":
             left_out.add("one-sided")
-        if self.given.choice("hold") in ("chuck", "centres"):
-            left_out.add("creep")
-        return causes.rank({name: self.given.choice(name) for name in _INTERVIEW}, self.most, self.runout, left_out)
+        if self.given.choice("since") != "caught":
+            left_out.add("caught")
+        left_out.add("slipped" if self.fixed else "creep")
+        kept = {"creep"} if self.fixed else set()
+        return causes.rank({name: self.given.choice(name) for name in _INTERVIEW}, self.most, self.runout, left_out, kept)
+
+    @property
+    def told(self) -> tuple[causes.Finding, ...]:
+        """The first three, and glue or screws with them wherever they can be it."""
+        first, rest = self.findings[:3], self.findings[3:]
+        return first + tuple(found for found in rest if found.cause == "creep")
+
+    @property
+    def hold(self) -> str:
+        """What holds it."""
+        return self.given.choice("hold")
+
+    @property
+    def fixed(self) -> bool:
+        """Whether glue or screws hold it."""
+        return self.hold in ("glue", "faceplate")
+
+    @property
+    def ran_true(self) -> bool:
+        """Whether it ran true on this mount before."""
+        return self.given.choice("since") in RAN_TRUE
 
     @property
     def cause(self) -> str:

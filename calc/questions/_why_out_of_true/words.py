@@ -28,11 +28,23 @@ CAUSES = {
         "It was mounted a little off. Check that the block runs true, then take light cuts, or shift the piece by half the runout.",
         "Measure block and piece. Block true, piece out, and no change cold or warm: it sits off centre.",
     ),
+    "caught": Cause(
+        "A catch moved or cracked it",
+        "Look and knock first",
+        "Lathe off. Push the rim by hand: {gives}. Look all round for a crack, and knock. Found one: do not spin it. Then C6, before power.",
+        "Lathe off: push the rim, look at the mount, look all round for a crack and knock.",
+    ),
     "creep": Cause(
         "Glue gives, or screws are loose",
         "Stop turning",
-        "Lathe off. Push the rim by hand. If it gives, hold it, take it off, and glue or screw it anew. If not, measure again cold.",
+        "Lathe off. Push the rim by hand. If it gives, hold it, take it off, and glue or screw it anew. If not, measure again{cold}. True nothing before.",
         "Push the rim by hand, lathe off: any give, or a line opening at the glue.",
+    ),
+    "slipped": Cause(
+        "It moved in its hold",
+        "Stop turning",
+        "{moved} Then hold it anew and measure again. True nothing before.",
+        "Push the rim by hand, lathe off, and look where it is held.",
     ),
     "side-heat": Cause(
         "Warmer on one side",
@@ -71,6 +83,48 @@ CAUSES = {
         "Measure daily: it settles, and cold or warm makes no difference.",
     ),
 }
+SCREWED = Cause(
+    "Screws are loose",
+    "Stop turning",
+    "Lathe off. Push the rim by hand. If it gives, hold it, take it off, and screw it anew. If not, measure again{cold}. True nothing before.",
+    "Push the rim by hand, lathe off: any give, or a gap at the plate.",
+)
+#: What a push shows where a mount has given, by what holds it.
+GIVES = {
+    "glue": "any give, or a line at the glue, and it comes off to be glued anew",
+    "faceplate": "any give, or a gap at the plate, and it comes off to be screwed anew",
+    "chuck": "any give, or a crushed or cracked tenon, and it comes off for a fresh one",
+    "centres": "any give, or a torn mark at either end, and it comes off for fresh ones",
+}
+#: Where to look when it moved in its hold.
+MOVED = {
+    "chuck": "Lathe off. Push the rim by hand. Crushed, cracked or shrunk, a tenon is cut fresh.",
+    "centres": "Lathe off. Push the rim by hand. Torn or worn, the marks of spur and centre are made fresh.",
+}
+#: What is done with a mount that has opened or shifted.
+ANEW = {
+    "glue": "Hold it, take it off, clean both faces, and glue it anew.",
+    "faceplate": "Hold it, take it off, and screw it anew, in fresh holes.",
+    "chuck": "Hold it, take it off, and cut a fresh tenon.",
+    "centres": "Hold it, take it off, and set it between fresh marks.",
+}
+
+
+def cause_of(name: str, hold: str) -> Cause:
+    """A cause in the words of what holds the piece.
+
+    Parameters
+    ----------
+    name : a key of :data:`CAUSES`.
+    hold : ``glue``, ``faceplate``, ``chuck`` or ``centres``.
+
+    Returns
+    -------
+    Cause
+    """
+    return SCREWED if name == "creep" and hold == "faceplate" else CAUSES[name]
+
+
 ODDS = ("likeliest", "next", "possible")
 SIGNS = {
     "rim-once": "rim, once a turn",

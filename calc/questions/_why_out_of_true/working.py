@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 from calc.answers import Working
 from calc.questions._why_out_of_true.case import Piece
-from calc.questions._why_out_of_true.words import CAUSES, SIGNS
+from calc.questions._why_out_of_true.words import SIGNS, cause_of
 from calc.turning import cooling
 from calc.turning.cooling import figure_of
 
 
 def working(piece: Piece) -> Iterator[Working]:
     """Signs and points, then cooling, then how far each cause moves it."""
-    points = ", ".join(f"{CAUSES[found.cause].name.lower()} {found.points}" for found in piece.findings)
+    points = ", ".join(f"{cause_of(found.cause, piece.hold).name.lower()} {found.points}" for found in piece.findings)
     given = piece.given
     signs = "; ".join([SIGNS[piece.sign], *(given.label_of(name).lower() for name in ("warm", "since", "mount"))])
     yield Working("Causes", "points for and against, by each sign (our judgement)", signs, points)
