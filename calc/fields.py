@@ -186,7 +186,7 @@ class Quantity(Field):
         details = {"given": shown, "would_do": self.would_do(typed.units)}
         tolerance = 1e-9 * max(abs(self._si(self.low)), abs(self._si(self.high)), abs(si))
         if si < self._si(self.low) - tolerance:
-            code = "not-positive" if self.low >= 0 and reading.number <= 0 and not KINDS[self.kind].signed else "too-small"
+            code = "not-positive" if self.low > 0 and reading.number <= 0 and not KINDS[self.kind].signed else "too-small"
             raise InputError(self.name, code, self._likely(reading), **details)
         if si > self._si(self.high) + tolerance:
             raise InputError(self.name, "too-large", self._likely(reading), **details)

@@ -94,7 +94,8 @@ class QuestionForm {
     this.#app.desk.addEventListener('state', () => this.#deskChanged(), { signal });
     this.#showState();
     if (draft) this.#switchTo(this.#app.units);
-    this.#work();
+    const answered = this.#work();
+    if (this.#app.desk.state === 'ready') await answered; // then the page is as long as the maker left it
   }
 
   stop() {
@@ -414,7 +415,11 @@ class QuestionForm {
     } else if (this.#fault) this.#words.textContent = words.bug;
     else if (this.#app.desk.state !== 'ready') this.#words.textContent = words[this.#app.desk.state];
     else if (this.#slow) this.#words.textContent = this.#share ? words.share.replace('{}', String(Math.round(100 * this.#share))) : words.working;
-    else this.#words.textContent = this.#ask.text ? words.asking : words.missing;
+    else {
+      const [error] = this.#reply?.errors ?? [];
+      const still = error ? words[error.code === 'missing' ? 'missing' : 'wrong'] : words.working;
+      this.#words.textContent = this.#ask.text ? words.asking : still.replace('{}', this.#fields.get(error?.field)?.label ?? '');
+    }
     this.#root.toggleAttribute('data-answered', Boolean(headline));
   }
 

@@ -90,9 +90,9 @@ export class Nav {
 
   /** Components change the height of a page: go back to where the maker was once they stand. @param {unknown} arrived @param {number} y */
   async #settle(arrived, y) {
-    const page = this.#shown;
+    const [page, at] = [this.#shown, scrollY];
     await arrived;
-    if (y && page === this.#shown) scrollTo({ top: y, behavior: 'instant' });
+    if (y && page === this.#shown && scrollY === at) scrollTo({ top: y, behavior: 'instant' });
   }
 
   #rememberScroll() {

@@ -33,7 +33,7 @@ def test_a_decimal_comma_is_one_number() -> None:
 
 @pytest.mark.parametrize(
     ("text", "code"),
-    [("120 130", "too-few"), ("1 " * 30, "too-many"), ("120 x 130", "unit"), ("x", "not-a-number"), ("1' 2\" 3\"", "unit"), ("-1 2 3", "not-positive")],
+    [("120 130", "too-few"), ("1 " * 30, "too-many"), ("120 x 130", "unit"), ("x", "not-a-number"), ("1' 2\" 3\"", "unit"), ("-1 2 3", "too-small")],
 )
 def test_what_cannot_be_read_is_said(text: str, code: str) -> None:
     with pytest.raises(InputError) as caught:
