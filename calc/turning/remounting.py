@@ -10,6 +10,7 @@ from functools import cache
 from calc.sources import table
 from calc.turning.balance import angular_speed
 
+BARE_MARGIN_M = 0.010  # the ring left bare reaches this far beyond the block: our judgement
 SANDING_N = 20.0  # drag of sanding at the rim: our judgement
 
 
@@ -36,6 +37,30 @@ def off_centre(way: str) -> float:
     Our judgement.
     """
     return next(float(row["value"]) for row in table("centring") if row["name"] == way) / 1000.0
+
+
+def bare_across(mount_m: float) -> float:
+    """Across what is left bare of finish for a glue block: the block and a margin all round.
+
+    Parameters
+    ----------
+    mount_m : width of the block, m.
+
+    Returns
+    -------
+    float
+        m.
+
+    Examples
+    --------
+    >>> round(bare_across(0.100), 3)
+    0.12
+
+    References
+    ----------
+    Our judgement.
+    """
+    return mount_m + 2 * BARE_MARGIN_M
 
 
 def runout(off_m: float) -> float:

@@ -66,6 +66,12 @@ def test_no_package_host_and_no_path_of_a_machine() -> None:
         assert not found, f"{name}: {found[0] if found else ''}"
 
 
+def test_a_table_that_stacks_on_a_phone_keeps_its_column_heads() -> None:
+    style = (ROOT / "site_src/css/components/answer.css").read_text(encoding="utf-8")
+    heads = re.findall(r"\[data-prose\][^{]*thead[^{]*\{([^}]*)\}", style)
+    assert heads and not any(re.search(r"clip|display: none|visibility|left: -|opacity", rule) for rule in heads)
+
+
 def test_nothing_is_left_undone() -> None:
     marks = re.compile("TO" + "DO|FIX" + "ME|pytest.mark.sk" + "ip|XX" + "X")
     for name in committed():

@@ -8,6 +8,8 @@ from typing import Any
 import pytest
 
 from calc import desk
+from calc.fields import Choice
+from calc.questions import all_questions
 from calc.turning import fit
 
 MEASURED = {"across": "300", "along": "50", "swing": "460", "banjo": "440", "centres": "900", "mount": "80"}
@@ -29,7 +31,16 @@ def code(reply: dict[str, Any]) -> tuple[str, str]:
 
 
 def reaches(reply: dict[str, Any]) -> dict[str, tuple[str, str]]:
-    return {where: (first, turned) for where, first, turned in reply["grids"][0]["rows"]}
+    """Place -> what the first set-up reaches of it, and what the other does; each row says which it is of."""
+    found: dict[str, dict[str, str]] = {}
+    for row, what in reply["grids"][0]["rows"]:
+        set_up, where = row.split(": ")
+        found.setdefault(where, {}).update(dict.fromkeys(("First set-up", "Turned round") if set_up == "Either set-up" else (set_up,), what))
+    return {where: (told["First set-up"], told["Turned round"]) for where, told in found.items()}
+
+
+def rules(reply: dict[str, Any]) -> list[str]:
+    return [limit["id"] for limit in reply["limits"] if limit["rules"]]
 
 
 def test_all_measured_and_clear() -> None:
@@ -86,14 +97,14 @@ def test_the_banjo_is_kept_out_where_it_does_not_pass() -> None:
     reply = ask(**MEASURED | {"banjo": "350"})
     assert reply["headline"]["tone"] == "caution" and "a rest that reaches 50 mm back" in reply["headline"]["say"]
     assert "banjo" in cautions(reply)["X9"]
-    assert "from beyond its face" in reaches(reply)["Rim"][0]
-    assert "before you mount" in reaches(reply)["Face to the headstock"][0]
+    assert "from beyond its face" in reaches(reply)["rim"][0]
+    assert "before you mount" in reaches(reply)["face to the headstock"][0]
 
 
 def test_no_rest_reaches_all_along_a_log() -> None:
     log = {"form": "square", "across": "200", "along": "400", "hold": "centres", "swing": "300", "banjo": "230", "centres": "900"}
     reply = ask(**log)
-    assert "saw it to eight sides, then it passes" in reply["headline"]["say"] and "only 150 mm" in reaches(reply)["Side or rim"][0]
+    assert "saw it to eight sides, then it passes" in reply["headline"]["say"] and "only 150 mm" in reaches(reply)["side or rim"][0]
     assert "stand of its own" in ask(**log | {"form": "round", "across": "240"})["headline"]["say"]
 
 
@@ -118,19 +129,82 @@ def test_too_wide_and_too_long_says_both() -> None:
 
 def test_what_neither_side_reaches() -> None:
     found = reaches(ask(**MEASURED, covers="120"))
-    assert "hidden within the mount, 120 mm" in found["Face to the tailstock"][1]
-    assert "outside the mount, 120 mm" in found["Face to the headstock"][0]
-    assert "no room for a tool" in reaches(ask(**MEASURED | {"mount": "30"}))["Face to the headstock"][0]
-    assert "covers it" in reaches(ask(**MEASURED | {"mount": "90"}, covers="400"))["Face to the headstock"][0]
-    assert reaches(ask(**MEASURED, tail="none"))["Face to the tailstock"][0] == "all of it, to the middle"
+    assert "hidden within the mount, 120 mm" in found["face to the tailstock"][1]
+    assert "outside the mount, 120 mm" in found["face to the headstock"][0]
+    assert "no room for a tool" in reaches(ask(**MEASURED | {"mount": "30"}))["face to the headstock"][0]
+    assert "covers it" in reaches(ask(**MEASURED | {"mount": "90"}, covers="400"))["face to the headstock"][0]
+    assert reaches(ask(**MEASURED, tail="none"))["face to the tailstock"][0] == "all of it, to the middle"
     ends = reaches(ask(form="round", across="50", along="300", hold="centres", swing="300", centres="500"))
-    assert "spur" in ends["End at the headstock"][0] and "spur" in ends["End at the tailstock"][1]
+    assert "spur" in ends["end at the headstock"][0] and "spur" in ends["end at the tailstock"][1]
 
 
 def test_both_set_ups_are_planned_before_the_glue() -> None:
     said = cautions(ask(**MEASURED))["plan"]
-    assert "leave it bare for the glue" in said and "wheel" in said
+    assert "bare for the glue" in said and "wheel" in said
     assert "ends" in cautions(ask(form="round", across="50", along="300", hold="centres", swing="300", centres="500"))
+
+
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+def test_one_figure_for_how_far_the_mount_stands_out(units: str) -> None:
+    reply = ask(units, across="8 in", along="2 in", swing="16 in")
+    told = reply["band"]["text"].split("mount ")[1].split(" long")[0]
+    assert f"stands out {told} on its mount" in reply["drawings"][0]["says"]
+    assert "stands out 85 mm" in ask(**MEASURED | {"mount": "85"})["drawings"][0]["says"]
+
+
+@pytest.mark.parametrize(("units", "block"), [("metric", ""), ("imperial", ""), ("metric", "127 mm"), ("imperial", "5 in")])
+def test_the_bare_spot_is_the_one_that_the_mount_is_told(units: str, block: str) -> None:
+    reply = ask(units, across="12 in", along="2 in", swing="20 in", covers=block)
+    said = cautions(reply)["plan"]
+    width = block or said.split("finished face, ")[1].split(" across")[0]
+    mount = desk.answer("will-the-mount-hold", {"asked": "turned", "hold": "glue", "diameter": "12 in", "block": width}, units, {})
+    bare = next(line for line in mount["lines"] if line["label"] == "Leave bare")
+    assert f"leave {bare['text']} {bare['unit'].removesuffix(' across')} bare" in said
+    assert ("guessed block" in said) is not block
+
+
+@pytest.mark.parametrize(
+    ("more", "decides"),
+    [
+        ({}, "banjo"),  # 17 mm over the bed, 7 over the banjo, 785 along
+        ({"swing": "400", "banjo": "390"}, "bed"),
+        ({"banjo": "350"}, "banjo"),
+        ({"across": "100", "banjo": "450", "centres": "200"}, "length"),  # 85 mm to spare, 154 over the banjo
+        ({"across": "100", "centres": "100"}, "length"),
+        ({"across": "300", "swing": "400", "banjo": "390", "centres": "100"}, "bed"),
+    ],
+)
+def test_what_decides_is_what_fails_or_has_least_to_spare(more: dict[str, str], decides: str) -> None:
+    reply = ask(**MEASURED | more)
+    assert rules(reply) == [decides] and "length" in [limit["id"] for limit in reply["limits"]]
+    room = next(limit for limit in reply["limits"] if limit["id"] == "length")
+    assert next(line for line in reply["lines"] if line["label"] == "Room along the bed")["text"] == room["text"]
+
+
+@pytest.mark.parametrize(
+    ("inputs", "measured"),
+    [({"across": "300", "along": "50"}, {"swing": "400"}), ({"form": "round", "across": "60", "along": "500", "hold": "centres"}, {"centres": "380"})],
+)
+def test_nothing_is_sawn_off_for_a_lathe_that_nobody_named(inputs: dict[str, str], measured: dict[str, str]) -> None:
+    reply = ask(**inputs)
+    assert reply["headline"]["text"] == "Measure your lathe" and reply["headline"]["tone"] == "stop"
+    assert "Saw" not in reply["headline"]["say"] and not reply["headline"]["steps"] and not reply["changes"]
+    chosen, typed = ask(**inputs, lathe="bench")["headline"], ask(**inputs, **measured)["headline"]
+    assert "Measure the " in " ".join((chosen["say"], *chosen["steps"])) and "only usual" in " ".join((chosen["say"], *chosen["steps"]))
+    assert typed["text"].startswith("Saw ") and "only usual" not in " ".join((typed["say"], *typed["steps"]))
+
+
+def test_flats_are_asked_of_what_has_flats() -> None:
+    question = all_questions()["does-it-fit-the-lathe"]
+    assert "flats" not in str(question.named("across").hint)
+    form = question.named("form")
+    assert isinstance(form, Choice) and [option.value for option in form.options if "flats" in option.hint] == ["square", "eight"]
+
+
+def test_a_lathe_never_chosen_and_a_block_never_typed_are_not_handed_on() -> None:
+    for more, block in ({}, None), ({"lathe": "midi", "covers": "120 mm"}, "120 mm"):
+        carries = {carry["to"]: carry["inputs"] for carry in ask(**MEASURED | more)["carries"]}
+        assert carries["will-the-mount-hold"].get("block") == block and ("lathe" in carries["how-fast"]) is bool(more)
 
 
 def test_slender_work_whips() -> None:

@@ -8,7 +8,7 @@ from functools import cached_property
 from calc.errors import InputError
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
-from calc.turning import discs, fit
+from calc.turning import discs, fit, remounting
 from calc.turning.fit import Size, standard
 
 _SIDES = {"round": 0, "square": 4, "eight": 8}
@@ -171,8 +171,16 @@ class Turn:
         if self.tailed and given.maybe("centres") is None:
             out.append(f"between centres {guess(given, self.centres)}")
         if self.hold != "centres" and given.maybe("mount") is None:
-            out.append(f"mount {guess(given, self.mount)} long")
+            out.append(f"mount {self.stands_out} long")
         return tuple(out)
+
+    @property
+    def lathe_unknown(self) -> bool:
+        """The lathe was not chosen, nor was what decides measured: swing where it does not clear, length where it is too long."""
+        given = self.given
+        if given.typed("lathe") or self.outboard or self.in_gap:
+            return False
+        return given.maybe("swing" if not self.clears else "centres") is None
 
     @property
     def shaky(self) -> bool:
@@ -209,6 +217,12 @@ class Turn:
         return standard(f"long {self.hold}") if own is None else own
 
     @property
+    def stands_out(self) -> str:
+        """That, as it is told."""
+        guessed = self.hold != "centres" and self.given.maybe("mount") is None
+        return str((guess if guessed else length)(self.given, self.mount))
+
+    @property
     def spur(self) -> float:
         """How far the spur stands out, m."""
         return standard("spur")
@@ -220,9 +234,18 @@ class Turn:
         return standard(f"covers {self.hold}") if own is None else own
 
     @property
+    def _covering(self) -> Shown:
+        return (guess if self.given.maybe("covers") is None else length)(self.given, self.covers)
+
+    @property
     def hides(self) -> str:
         """That, as it is told."""
-        return str((guess if self.given.maybe("covers") is None else length)(self.given, self.covers))
+        return str(self._covering)
+
+    @property
+    def bare(self) -> str:
+        """Across what stays bare for the next block: the figure that the question of the mount gives for a block as wide as told here."""
+        return str(length(self.given, remounting.bare_across(self._covering.si), "up"))
 
     # --- what comes of it ----------------------------------------------------------------------------
 

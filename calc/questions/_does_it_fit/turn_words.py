@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Grid, Headline, Limit, Line, Tone, Working, figure
+from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
+from calc.quantity import Shown
 from calc.questions import Given
-from calc.questions._does_it_fit.turn import Turn, length
+from calc.questions._does_it_fit.reaches import grid
+from calc.questions._does_it_fit.turn import Turn, guess, length
 from calc.questions._does_it_fit.view import side_view
 from calc.turning import fit
 from calc.turning.fit import standard
@@ -28,7 +30,7 @@ def turning(given: Given) -> Answer:
         cautions=tuple(told.cautions()),
         working=tuple(told.working()),
         sources=("arithmetic", "lathe-size-text", *(("lathes-sold",) if told.turn.shaky and given.choice("lathe") == "bench" else ()), "practice", "judgement"),
-        grids=tuple(told.grids()),
+        grids=(grid(told.turn),),
         drawings=(side_view(told.turn),),
         carries=tuple(told.carries()),
         values=told.values(),
@@ -61,13 +63,13 @@ class Told:
         """The remedy, or what is to spare."""
         turn, given = self.turn, self.given
         if not turn.clears:
-            return self.refused()
+            return self.which_lathe() if turn.lathe_unknown else self.refused()
         if turn.overloaded:
             most = given.write(given.si("load"), "mass", "down")
             say = f"Saw it to that weight, or cast it lighter. It weighs about {given.write(turn.mass, 'mass')}, more than is marked."
             return Headline("Before you mount it", f"{most} at most", "", say, "stop")
         if turn.short:
-            return self.too_long()
+            return self.which_lathe() if turn.lathe_unknown else self.too_long()
         gap = length(given, turn.bed_gap, "down")
         say = f"Over {self.under}, all round."
         if turn.spare is not None:
@@ -93,6 +95,24 @@ class Told:
             return f"saw it {turn.saw_for_banjo.name}, then it passes; no rest reaches {length(self.given, turn.along)} back"
         return f"it wants a rest with a stand of its own; none reaches {length(self.given, turn.along)} back from beyond its face"
 
+    def which_lathe(self) -> Headline:
+        """Nothing is sawn off for a lathe that nobody named."""
+        turn, given = self.turn, self.given
+        if not turn.clears:
+            what = "Type its swing over the bed, or choose your lathe."
+            why = f"It sweeps {length(given, turn.sweep, 'up')}; a small bench lathe clears {guess(given, turn.swing, 'down')}."
+        else:
+            what = "Type its longest between centres, under More, or choose your lathe."
+            why = f"It is {length(given, turn.along)} long; a small bench lathe takes {guess(given, turn.centres, 'down')} between centres."
+        return Headline("Before you saw or mount it", "Measure your lathe", "", f"{what} {why}", "stop")
+
+    def measure_first(self, measured: str, size: float) -> str:
+        """What to measure before anything is sawn off on the strength of a guess; nothing where it was typed."""
+        if self.given.maybe(measured) is not None or self.turn.outboard or (measured == "swing" and self.turn.in_gap):
+            return ""
+        what = {"swing": "the swing over the bed", "centres": "the length between centres"}[measured]
+        return f"Measure {what} first: {guess(self.given, size)} is only usual for such a lathe."
+
     def refused(self) -> Headline:
         """It strikes or comes too near: what to saw off."""
         turn, given = self.turn, self.given
@@ -105,6 +125,7 @@ class Told:
             gained = f"Then it sweeps {length(given, cut.sweeps, 'up')}: {self.spare(fit.gap(turn.swing, cut.sweeps))}."
             return Headline(label, text, "", f"{gained} {now}", "stop", tuple(self.steps(cut.sides)))
         most = length(given, turn.widest, "down")
+        now = f"{now} {self.measure_first('swing', turn.swing_over_bed)}".strip()
         say = f"Sawn round to that it clears {self.under}. "
         if turn.widest < 0.01:
             most, say = length(given, turn.swing, "down"), ""
@@ -116,6 +137,9 @@ class Told:
         turn, given = self.turn, self.given
         assert turn.keep is not None  # there would be no cut
         shown = length(given, turn.keep)
+        first = self.measure_first("swing", turn.swing_over_bed)
+        if first:
+            yield first
         yield f"Draw the round, {shown}, about the middle that you mount it by."
         if sides and turn.needs_square:
             yield f"Saw it down to a square of {shown}."
@@ -134,7 +158,7 @@ class Told:
         assert turn.room is not None  # else it is never too long
         room = turn.room - standard("quill gap")
         fits = f"room for {length(given, room, 'down')}" if room > 0.001 else "no room"
-        say = f"It is {length(given, turn.along)} long, and there is {fits}."
+        say = f"It is {length(given, turn.along)} long, and there is {fits}. {self.measure_first('centres', turn.centres)}".strip()
         if room <= 0.02:
             return Headline("Before you mount it", "A shorter mount", "", f"The mount alone fills the lathe. {say}", "stop")
         between = turn.centres - turn.along
@@ -155,28 +179,49 @@ class Told:
         if turn.banjo_gap is not None:
             yield Line("Over the banjo", self.spare(turn.banjo_gap), note=self.beside())
         if turn.room is not None:
-            travel = f"{length(given, standard('quill gap'))} of it for the tailstock's travel"
-            yield Line.of("Room along the bed", length(given, max(0.0, turn.room), "down"), travel)
+            yield Line.of("Room along the bed", self.room(turn.room), f"{length(given, standard('quill gap'), 'up')} for the tailstock's travel taken off")
         if turn.corner is not None and turn.clears and not turn.needs_square:
             yield Line.of("To eight sides, mark", length(given, turn.corner, "down"), "from each corner along both edges, and saw the corners off")
 
     def ladder(self) -> Iterator[Limit]:
-        """The swings, and what it sweeps; the first that it does not clear rules."""
+        """The swings, the room along the bed, and what it sweeps; what it fails rules, else what leaves least to spare."""
         turn, given = self.turn, self.given
         rungs = [("bed", f"Clears {self.under}", turn.swing)]
         if turn.banjo is not None:
             rungs.append(("banjo", "Clears the banjo", turn.banjo))
-        rules = "bed" if not turn.clears or turn.banjo is None or turn.passes else "banjo"
+        rules = self.rules()
         for id, name, swing in rungs:
             shown = length(given, swing, "down")
             why = self.spare(fit.gap(swing, turn.sweep))
             yield Limit(id, name, shown.text, shown.unit, why, id == rules)
+        if turn.room is not None and turn.spare is not None:
+            shown = self.room(turn.room)
+            why = f"{self.spare(turn.spare - standard('quill gap'))}; the work is {length(given, turn.along)} long"
+            yield Limit("length", "Room along the bed", shown.text, shown.unit, why, rules == "length")
         shown = length(given, turn.sweep, "up")
         yield Limit("sweep", "The blank sweeps", shown.text, shown.unit, "twice the farthest corner from the spindle's axis")
 
+    def room(self, whole: float) -> Shown:
+        """Along the bed, the tailstock's travel taken off."""
+        return length(self.given, max(0.0, whole - standard("quill gap")), "down")
+
+    def rules(self) -> str:
+        """The limit that decides: bed, length, banjo as it fails them; where it fails none, the one with least to spare."""
+        turn = self.turn
+        if not turn.clears or turn.short or not turn.passes:
+            return "bed" if not turn.clears else "length" if turn.short else "banjo"
+        spare = {"bed": turn.bed_gap - standard("bed gap")}
+        if turn.banjo_gap is not None:
+            spare["banjo"] = turn.banjo_gap - standard("bed gap")
+        if turn.spare is not None:
+            spare["length"] = turn.spare - standard("quill gap")
+        return min(spare, key=lambda name: spare[name])
+
     def changes(self) -> Iterator[Change]:
-        """What sawing gives."""
+        """What sawing gives, once it is known what it is sawn for."""
         turn, given = self.turn, self.given
+        if turn.lathe_unknown and not turn.clears:
+            return
         for cut in turn.cuts:
             do = f"Sawn {cut.name}"
             then = f"sweeps {length(given, cut.sweeps, 'up')}: over {self.under} {self.spare(fit.gap(turn.swing, cut.sweeps))}"
@@ -191,42 +236,13 @@ class Told:
         return Band("As sure as your tape. A blank off the middle by 2 mm sweeps 4 mm more." if self.given.system == "metric" else
                     "As sure as your tape. A blank off the middle by 1/16 in sweeps 1/8 in more.")  # fmt: skip
 
-    def grids(self) -> Iterator[Grid]:
-        """What each set-up reaches, so that both are planned before the first gluing."""
-        turn, given = self.turn, self.given
-        hidden = f"{turn.hides} across"
-        back = f"outside the mount, {hidden}"
-        if turn.covers >= turn.inner:
-            back = "nothing: the mount covers it"
-        elif turn.mount < standard("tool room"):
-            back = f"not: {length(given, turn.mount)} behind it is no room for a tool"
-        elif not turn.passes:
-            back += "; the banjo has to stand there before you mount the work"
-        tail = "all but the live centre's mark, which comes last, with light cuts" if turn.tailed else "all of it, to the middle"
-        rim = "all of it" if turn.passes else f"by a rest that reaches {length(given, turn.along, 'up')} from beyond its face"
-        if not turn.reached:
-            rim = f"only {length(given, standard('rest back'), 'down')} of it from either end, until it passes over the banjo"
-        if turn.ends_held:
-            spot = "the spur" if turn.hold == "centres" else f"the arbor, {hidden}"
-            rows = (
-                ("Side or rim", rim, rim),
-                ("End at the headstock", f"all but {spot}", "all but the live centre's mark"),
-                ("End at the tailstock", "all but the live centre's mark" if turn.tailed else "all of it, to the middle", f"all but {spot}"),
-            )
-        else:
-            rows = (
-                ("Rim", rim, rim),
-                ("Face to the tailstock", tail, f"hidden within the mount, {hidden}"),
-                ("Face to the headstock", back, tail),
-            )
-        yield Grid("What each set-up reaches", ("Where", "First set-up", "Turned round"), rows)
-
     def cautions(self) -> Iterator[Caution]:
         """Where it would strike, and what has to be thought of before the glue."""
         turn, given = self.turn, self.given
         by_hand = "Turn it a full round by hand each time rest or blank has moved."
         if not turn.clears:
-            yield Caution("X9", "stop", f"{'It will strike.' if turn.bed_gap <= 0 else 'Nearer than a corner can be trusted.'} {by_hand}")
+            strikes = "On so small a lathe it strikes." if turn.lathe_unknown else "It will strike."
+            yield Caution("X9", "stop", f"{strikes if turn.bed_gap <= 0 else 'Nearer than a corner can be trusted.'} {by_hand}")
         elif not turn.passes:
             yield Caution("X9", "caution", f"It strikes the banjo if that stands under it. {by_hand}")
         if turn.short and not turn.clears:
@@ -241,9 +257,11 @@ class Told:
         if turn.ends_held:
             yield Caution("ends", "caution", "Both ends keep the marks that held them: leave waste there, and part or sand it off at the end.")
         else:
-            bare = "leave it bare for the glue" if turn.hold == "block" else "leave stock there to hold it by"
+            bare = f"leave {turn.bare} bare for the glue" if turn.hold == "block" else "leave stock there to hold it by"
             text = f"Turned round, the mount hides the middle of the finished face, {turn.hides} across: {bare}, "
             text += "with a register to find the middle. "
+            if turn.hold == "block" and given.maybe("covers") is None:
+                text += "That is a guessed block: type yours as 'Mount hides, across'. "
             text += "That spot is polished last, by hand or on a wheel: ask here whether the wheel reaches."
             yield Caution("plan", "caution", text)
 
@@ -274,13 +292,14 @@ class Told:
         if not turn.clears or turn.short or turn.overloaded or not 0.025 <= turn.sweep <= 1.0 or not 0.005 <= turn.along <= 1.0:
             return
         held = {"diameter": str(length(given, turn.sweep, "up")), "hold": _HOLDS[turn.hold]}
-        thick, lathe = {"thickness": str(length(given, turn.along, "up"))}, {"lathe": given.choice("lathe")}
+        thick, lathe = {"thickness": str(length(given, turn.along, "up"))}, {"lathe": given.choice("lathe")} if given.typed("lathe") else {}
         weighed = {"mass": given.as_typed("mass")} if given.typed("mass") and 0.02 <= given.si("mass") <= 100 else {}
         if held["hold"] != "centres":
             held["far_end"] = "live" if turn.tailed else "none"
         yield Carry("how-fast", {"operation": "rough"} | held | lathe | thick | weighed)
         if held["hold"] != "centres":
-            yield Carry("will-the-mount-hold", held | thick | weighed)
+            block = {"block": given.as_typed("covers")} if turn.hold == "block" and given.typed("covers") and turn.covers <= turn.sweep else {}
+            yield Carry("will-the-mount-hold", held | thick | weighed | block)
         size = {"square": {"side": "across"}, "rect": {"side": "length", "other_side": "width"}, "round": {"across": "across"}}.get(turn.form, {})
         if size and all(0.025 <= given.si(name) <= 1.0 for name in size.values()):
             outline = {there: given.as_typed(here) for there, here in size.items()}

@@ -71,7 +71,7 @@ def _says(turn: Turn) -> str:
         return f"strikes {{}} by {length(given, -gap, 'up')}" if gap < 0 else f"clears {{}} by {length(given, gap, 'down')}"
 
     what = "the floor or stand" if turn.outboard else "the gap in the bed" if turn.in_gap else "the bed"
-    says = f"To the right of the headstock the blank, {length(given, turn.along)} along the lathe, stands out {length(given, turn.mount)} on its mount"
+    says = f"To the right of the headstock the blank, {length(given, turn.along)} along the lathe, stands out {turn.stands_out} on its mount"
     says += f" and sweeps {length(given, turn.sweep, 'up')}. It {told(turn.bed_gap).format(what)}"
     if turn.banjo_gap is not None:
         says += f" and {told(turn.banjo_gap).format('the banjo')}, which is drawn {'under it' if turn.passes else 'beyond its face'}"

@@ -14,7 +14,6 @@ from calc.questions._will_the_mount_hold.picture import bare_ring
 from calc.questions._will_the_mount_hold.words import length, tenths
 from calc.turning import remounting
 
-BARE_MARGIN_M = 0.010  # the ring left bare reaches this far beyond the block: our judgement
 _WAYS = {
     "eye": "By eye to a drawn ring",
     "point": "By the tailstock's point in a centre mark",
@@ -44,7 +43,7 @@ def turned(given: Given) -> Answer:
         cautions=tuple(_cautions(given)),
         working=tuple(working.turned(off, diameter, mass)),
         sources=("judgement", "practice", "arithmetic", "hot-melt") if given.choice("hold") == "glue" else ("judgement", "practice", "arithmetic"),
-        drawings=() if held is None else (bare_ring(given, diameter, given.si("thickness"), held, held + 2 * BARE_MARGIN_M, off),),
+        drawings=() if held is None else (bare_ring(given, diameter, given.si("thickness"), held, remounting.bare_across(held), off),),
         carries=(_carry(given, off, diameter),),
         values={
             "stock": figure(tenths(given, off, "up"), "length", off),
@@ -88,7 +87,7 @@ def _lines(given: Given, off: float, unbalance: float, diameter: float, held: fl
     at_rim = given.write(unbalance / (diameter / 2), "small mass", "up")
     yield Line.of("Out of balance by", at_rim, f"At the rim, until it is trued; the rim moves in and out by {tenths(given, 2 * off, 'up')}. Start slow again.")
     if hold == "glue" and held is not None:
-        ring = length(given, held + 2 * BARE_MARGIN_M, "up")
+        ring = length(given, remounting.bare_across(held), "up")
         yield Line(
             "Leave bare",
             f"{ring.text}",
