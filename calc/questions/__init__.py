@@ -24,6 +24,15 @@ from calc.quantity import Rounding, Shown, Style, System, write
 Steps = Generator[float, None, Answer]
 
 
+def finished(steps: Steps) -> Answer:
+    """What work in steps returns, all of them taken at once."""
+    while True:
+        try:
+            next(steps)
+        except StopIteration as done:
+            return cast(Answer, done.value)
+
+
 class Given:
     """The parsed inputs of one question, and the unit system to answer in.
 
@@ -175,12 +184,7 @@ class Question:
 
     def answer(self, given: Given) -> Answer:
         """The answer, however many steps its work takes."""
-        steps = self.steps(given)
-        while True:
-            try:
-                next(steps)
-            except StopIteration as done:
-                return cast(Answer, done.value)
+        return finished(self.steps(given))
 
     def steps(self, given: Given) -> Steps:
         """The work in steps; work that is done at once has none."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.answers import Answer, Caution, Figure, Headline, Line, Working, figure
 from calc.quantity import rpm_text
-from calc.questions import Given, Question, Rule, Table
+from calc.questions import Given, Question, Rule, Steps, Table, finished
 from calc.questions._where_is_the_weight import moves, words
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.cautions import cautions
@@ -40,13 +40,18 @@ WORDS = {
 }
 
 
-def work(given: Given) -> Answer:
-    """Answer the question."""
+def work(given: Given) -> Answer | Steps:
+    """Answer the question: at once, but for a nest of many whose shifts take their time."""
     if given.choice("way") in ("hung", "swing") and given.choice("spindle") != "free":
         return _held(given)
     case = Case(given)
+    steps = _answering(case)
+    return steps if case.nested else finished(steps)
+
+
+def _answering(case: Case) -> Steps:
     told = moves.stages(case) if case.made else []
-    found = moves.shifts(case) if case.way == "plan" else []
+    found = (yield from moves.shifts(case)) if case.way == "plan" else []
     shift = found[0] if found and case.weight > 0 else None
     cut = moves.cut_in_balance(case) if case.way in ("plan", "cast") else None
     weights = case.weights

@@ -12,7 +12,10 @@ from calc.casting.outlines import Point
 from calc.turning import make_up
 from calc.turning.make_up import Blank, Wood
 
-_ROUNDS = 40  # steps towards balance before giving up
+_ROUNDS = 40  # centres tried before giving up
+_SHIFTS = 12  # shifts tried before giving up
+_GROWN = 1.05  # times what the woods lacked before: more of them lies in the blank now, and what was learnt no longer holds
+_DEAD = 1e-3  # of a step: a step that changed less than this of what it should teaches nothing
 _NEAR = 1e-3  # of what it was: out of balance that counts as none
 _NEARBY = 0.5  # of the largest round about the middle: a smaller round is no longer a piece of it
 _HAIR = 1e-9  # rad: two directions that are one
@@ -42,23 +45,43 @@ def shift_to_balance(blank: Blank, woods: Sequence[Wood], which: Sequence[int]) 
 
     References
     ----------
-    Moments about the middle; each step moves by what is out over the mass that the woods lack.
+    Moments about the middle; the first step moves by what is out over the mass that the woods lack, and each further one learns from those
+    before it (Broyden 1965).
     """
-    dx = dy = 0.0
     body = make_up.weigh(blank, woods)
-    near, rest = _NEAR * body.unbalance, make_up.weigh(blank, [wood for number, wood in enumerate(woods) if number not in which]).mass_kg
-    for _ in range(_ROUNDS):
-        moved = [wood.moved(dx, dy) if number in which else wood for number, wood in enumerate(woods)]
-        body = make_up.weigh(blank, moved)
+    rest = make_up.weigh(blank, [wood for number, wood in enumerate(woods) if number not in which])
+    near, more = _NEAR * body.unbalance, body.mass_kg - rest.mass_kg
+    if abs(more) < _LEAST * body.mass_kg:
+        return (0.0, 0.0) if body.unbalance == 0 else None
+    dx = dy = 0.0
+    yields = (1 / more, 0.0, 0.0, 1 / more)  # how far to move for each kg m that is out
+    for _ in range(_SHIFTS):
         if body.unbalance <= near:
             return dx, dy
-        more = body.mass_kg - rest
-        if abs(more) < _LEAST * body.mass_kg:
-            return None
-        dx, dy = dx - body.x / more, dy - body.y / more
+        step = -(yields[0] * body.x + yields[1] * body.y), -(yields[2] * body.x + yields[3] * body.y)
+        dx, dy = dx + step[0], dy + step[1]
         if math.hypot(dx, dy) > blank.across_m:
             return None
+        after = make_up.weigh(blank, [wood.moved(dx, dy) if number in which else wood for number, wood in enumerate(woods)])
+        lacks = after.mass_kg - rest.mass_kg
+        if abs(lacks) > _GROWN * abs(more):
+            more, yields = lacks, (1 / lacks, 0.0, 0.0, 1 / lacks)
+        else:
+            yields = _learnt(yields, step, (after.x - body.x, after.y - body.y))
+        body = after
     return None
+
+
+def _learnt(yields: tuple[float, float, float, float], step: Point, change: Point) -> tuple[float, float, float, float]:
+    """What a step and the change it made teach of how far to move (Broyden)."""
+    a, b, c, d = yields
+    gone = a * change[0] + b * change[1], c * change[0] + d * change[1]
+    across = step[0] * a + step[1] * c, step[0] * b + step[1] * d
+    by = step[0] * gone[0] + step[1] * gone[1]
+    if abs(by) < _DEAD * (step[0] ** 2 + step[1] ** 2):
+        return yields
+    off = (step[0] - gone[0]) / by, (step[1] - gone[1]) / by
+    return a + off[0] * across[0], b + off[0] * across[1], c + off[1] * across[0], d + off[1] * across[1]
 
 
 def balanced_centre(blank: Blank, woods: Sequence[Wood]) -> Point | None:

@@ -265,6 +265,22 @@ def test_eight_woods_are_a_plain_sum() -> None:
     assert "8 woods drawn in it" in reply["drawings"][0]["says"]
 
 
+def test_a_nest_of_many_is_answered_in_steps() -> None:
+    """Four discs, each let into the one before: the same mass as the rings they leave, and a share of the work done after each try."""
+    nest = {**DISC, "wood1_across": "140", "wood1_out": "30", "wood1_by": "density", "wood1_density": "0.6"}
+    for n, across in ((2, 100), (3, 60), (4, 20)):
+        own = {"shape": "round", "in": "wood", "across": str(across), "out": "30", "clock": "3", "by": "density", "density": f"{0.6 + 0.2 * (n - 1):.1f}"}
+        nest |= {f"wood{n}_{name}": text for name, text in own.items()}
+    reply, shares = desk.begin("where-is-the-weight", nest), []
+    while "pending" in reply:
+        shares.append(reply["pending"])
+        reply = desk.go_on()
+    rings = ((0.140, 0.100, 600), (0.100, 0.060, 800), (0.060, 0.020, 1000), (0.020, 0.0, 1200))
+    swapped = sum(math.pi / 4 * (outer**2 - inner**2) * 0.05 * (density - 1150) for outer, inner, density in rings)
+    assert shares == [0.0, 0.25, 0.5, 0.75] and value(reply, "mass") == pytest.approx(1150 * math.pi * 0.15**2 * 0.05 + swapped, rel=1e-4)
+    assert value(reply, "unbalance") == pytest.approx(-swapped * 0.030, rel=1e-4) and value(reply, "shift") == pytest.approx(0.030, rel=1e-3)
+
+
 def test_a_wood_after_a_gap_is_not_asked() -> None:
     """The third is none: the fourth is not asked, told as unused, and changes nothing."""
     two, four = _round_woods(2), _round_woods(4)

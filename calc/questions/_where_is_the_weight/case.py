@@ -19,6 +19,8 @@ from calc.turning import balance, caps, discs, make_up, rebalance, speed, swing,
 from calc.turning.clipping import Moments
 from calc.turning.make_up import Blank, Body, Wood
 
+_MANY = 2  # let into others: up to here an answer comes within a keystroke
+
 
 @dataclass(frozen=True)
 class Case:
@@ -62,6 +64,11 @@ class Case:
     def woods(self) -> tuple[Wood, ...]:
         """The same without their names."""
         return tuple(piece.wood for piece in self.pieces)
+
+    @property
+    def nested(self) -> bool:
+        """Whether so many are let into others, and may still be shifted, that it takes longer than a keystroke may."""
+        return self.way == "plan" and sum(wood.let_in for wood in self.woods) > _MANY
 
     @cached_property
     def swing(self) -> Swing:

@@ -27,7 +27,7 @@ _SHAPES = (
     Option("outline", "Free outline, by corners"),
 )
 _ALL = tuple(option.value for option in _SHAPES)
-_NO_MORE = "The last one. More? Give several of a kind as one outline, or weigh the blank on two supports."
+_NO_MORE = "The last. For more, give several of a kind as one outline, or weigh it on two supports."
 _IS_MADE: Asked = ("way", MADE)
 _IS_SHAPED: Asked = ("way", (*MADE, "swing"))
 _IS_SCALE: Asked = ("way", ("scale",))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Generator
 from dataclasses import dataclass
 
 from calc.casting.outlines import Point
@@ -76,13 +77,14 @@ class Stage:
     first: bool = False
 
 
-def shifts(case: Case) -> list[Shift]:
-    """Shifts that balance it, shortest first: each loose wood alone, then all of them together."""
+def shifts(case: Case) -> Generator[float, None, list[Shift]]:
+    """Shifts that balance it, shortest first: each loose wood alone, then all of them together; yields the share of them tried."""
     loose = [number for number, piece in enumerate(case.pieces) if piece.loose]
     alone = [[number, *_inside(case, number)] for number in loose]
     groups = alone + ([loose] if len(loose) > 1 and loose not in alone else [])
     found = []
-    for group in groups:
+    for tried, group in enumerate(groups):
+        yield tried / len(groups)
         by = rebalance.shift_to_balance(case.blank, case.woods, group)
         if by is not None and _fits(case, group, by):
             found.append(Shift(tuple(case.pieces[number] for number in group), by))
