@@ -178,3 +178,37 @@ def path(from_m: float, last_m: float, papers: Iterable[Grit]) -> tuple[Grit, ..
         found.append(taken)
         now = taken.size_m
     return tuple(found)
+
+
+def bridged(from_m: float, steps: Iterable[Grit], papers: Iterable[Grit]) -> tuple[Grit, ...]:
+    """The same steps, with the fewest further papers put in wherever a step would not go well.
+
+    Parameters
+    ----------
+    from_m : grain of the scratches there are, m.
+    steps : coarsest first.
+    papers : what may be put in.
+
+    Returns
+    -------
+    tuple of Grit
+        coarsest first; a step that nothing bridges stays as it is.
+
+    Examples
+    --------
+    >>> cami = grits("CAMI")
+    >>> [g.number for g in bridged(grit("CAMI", 220).size_m, [grit("CAMI", 320), grit("CAMI", 400)], cami)]
+    [240, 320, 400]
+
+    References
+    ----------
+    Our judgement.
+    """
+    found: list[Grit] = []
+    choice = tuple(papers)
+    now = from_m
+    for paper in steps:
+        between = [other for other in choice if paper.size_m <= other.size_m]
+        found.extend((paper,) if step(now, paper.size_m) == "ok" else path(now, paper.size_m, {*between, paper}))
+        now = paper.size_m
+    return tuple(found)

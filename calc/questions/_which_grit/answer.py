@@ -235,7 +235,11 @@ def _cautions(it: Sanding) -> Iterator[Caution]:
         yield Caution("gap", "caution", f"A step further on is too far: get {it.between.name} as well.")
     for place, paper in enumerate(it.steps):
         if it.jump(place) == "long" and not (place == 0 and it.stuck):
-            text = f"{paper.name} is a long step: the scratches before it are nearly twice as coarse. Take your time, look across the light."
+            before = it.first_m if it.grains[place] is None else it.grains[place]
+            assert before is not None
+            (easier, *_) = grits.bridged(before, (paper,), grits.grits(it.scale))
+            get = f" {easier.name} between is easier." if easier != paper else ""
+            text = f"{paper.name} is a long step: the scratches before it are nearly twice as coarse.{get} Take your time, look across the light."
             yield Caution("long-step", "caution", text)
             break
     mixed = given.typed("have_p") and given.typed("have_cami")

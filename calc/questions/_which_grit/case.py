@@ -72,20 +72,29 @@ class Sanding:
         return tuple(sorted(own or self.shop, reverse=True))
 
     @property
+    def own(self) -> bool:
+        """Whether the maker told what there is."""
+        return self.given.typed("have_p") or self.given.typed("have_cami")
+
+    @property
     def shop(self) -> tuple[Grit, ...]:
         """What most shops have of the scale."""
         return tuple(paper for paper in grits.grits(self.scale) if paper.in_shops)
 
     @cached_property
     def steps(self) -> tuple[Grit, ...]:
-        """The papers to take, in order."""
+        """The papers to take, in order; where nobody told what there is, no step is longer than it need be."""
         if self.now is not None:
-            return grits.path(self.now.size_m, self.last_m, self.papers)
+            found = grits.path(self.now.size_m, self.last_m, self.papers)
+            return found if self.own else grits.bridged(self.now.size_m, found, grits.grits(self.scale))
         fine = [paper for paper in self.papers if paper.size_m <= self.first_m * (1 + 1e-9)]
         if not fine:
             return self.papers[-1:]
         first = fine[0]
-        return (first, *grits.path(first.size_m, self.last_m, self.papers)) if first.size_m > self.last_m else (first,)
+        if first.size_m <= self.last_m:
+            return (first,)
+        then = grits.path(first.size_m, self.last_m, self.papers)
+        return (first, *(then if self.own else grits.bridged(first.size_m, then, grits.grits(self.scale))))
 
     @property
     def first_m(self) -> float:
