@@ -9,6 +9,7 @@ from calc.answers import Answer, Caution, Figure, Line, figure
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
+from calc.questions._mount_found import found_of_mount
 from calc.safety import gates
 from calc.safety.findings import Finding, State
 from calc.sources import value
@@ -67,6 +68,7 @@ FIELDS: tuple[Field, ...] = (
     ),
     *under(
         "The mount",
+        found_of_mount(_ON_A_MOUNT),
         _length("mount", "Mount across", usual=(20, 500), hint="Tenon, block or screw circle.", when=(_ON_A_MOUNT,)),
         _length("least", "Least it may be across", usual=(20, 500), hint="From the chuck's manual, or 'Will the mount hold?'", when=(_ON_A_MOUNT,)),
         _length("overhang", "Mount to the middle of the work", usual=(1, 500), when=(_ON_A_MOUNT,)),
@@ -136,11 +138,12 @@ def findings(given: Given) -> Mapping[str, Finding]:
         In the order of the grid. "G9-grip" is the mount itself, "G9" the far end; "G7-sand" and "G10-sand" are the later moments of their gates.
     """
     hold, speed, mount, sweeps = given.words("hold") or None, given.maybe("speed"), given.maybe("mount"), given.maybe("sweeps")
+    found = given.words("found") or None
     return {
         "G7": _cured(given, given.words("then") or None),
         "G8": gates.lathe.out_of_balance(speed, given.maybe("balanced")),
-        "G9-grip": gates.lathe.grip(mount, given.maybe("least"), yes(given, "sound"), sized=hold != "centres"),
-        "G9": gates.lathe.second_hold(hold, yes(given, "tailstock"), given.maybe("overhang"), mount),
+        "G9-grip": gates.lathe.grip(mount, given.maybe("least"), yes(given, "sound"), sized=hold != "centres", found=found),
+        "G9": gates.lathe.second_hold(hold, yes(given, "tailstock"), given.maybe("overhang"), mount, found=found, sweeps_m=sweeps),
         "G10": gates.lathe.dial(speed, given.maybe("ceiling"), given.maybe("highest"), given.maybe("marked"), marked=hold == "chuck"),
         "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap")),
         "G16": gates.worn.dust_mask(
@@ -227,7 +230,7 @@ QUESTION = Question(
     moment="at the lathe",
     order=13,
     summary="Casting, mount and speed against their limits, and four checklists: out of the mould, first power, after a catch, sanding.",
-    lead="Put in what the other questions, the manual and the sheet say. A figure that is missing is never taken for a pass, and never the end of the road.",
+    lead="Put in what the other questions, the manual and the sheet say. A missing figure reads 'not checked'.",
     fields=FIELDS,
     work=work,
     table=Table(

@@ -13,9 +13,11 @@ from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_fast import remedies, stages, words
 from calc.questions._how_fast.card import card
 from calc.questions._how_fast.handed import handed
+from calc.questions._how_fast.mount import weak_mount
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
 from calc.questions._lathes import lathe_options
+from calc.questions._mount_found import found_of_mount
 from calc.several import Numbers
 from calc.turning import balance, caps, mounts, speed, vibrating
 from calc.turning.case import GUESSES, Case
@@ -130,6 +132,7 @@ FIELDS: tuple[Field, ...] = (
         "mass", "What the work weighs", "kg", 0.005, 300,
         usual=(0.02, 100), hint="Empty: as a full disc of resin.", required=False, fold=True, when=(_TURNED,),
     ),
+    found_of_mount(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
     measure("marked", "Speed marked on the chuck", "rpm", 100, 20000, required=False, fold=True, when=(_TURNED,)),
     measure("own", "My own limit", "rpm", 10, 6000, hint="Stands in for our rim limit.", required=False, fold=True),
     _choice(
@@ -179,6 +182,9 @@ def work(given: Given) -> Answer:
         return wheel(given, _speeds(given), _measured(given))
     if given.choice("condition") == "broken":
         return _broken(given)
+    weak = weak_mount(given)
+    if weak is not None:
+        return weak
     case = _case(given)
     top = case.top
     changes = remedies.changes(given, case, top)

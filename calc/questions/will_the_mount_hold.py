@@ -214,6 +214,7 @@ WORDS = {
     "outside-rim": "{label}: {given} is beyond the rim, {found} from the spindle.",
     "wide-bead": "{label}: {given} from both sides is more than the block's {found}. Choose full face, or a narrower ring.",
     "no-block": "{label}: between centres there is no block for the rim to bend on. Choose what holds it, or ask whether it holds.",
+    "same-marks": "{label}: between centres it goes back on its own two marks. Choose what holds it once it is turned round.",
     "off-the-rim": "{label}: {given} is as much as the work, {found} across. Look at the unit, and measure again.",
 }
 

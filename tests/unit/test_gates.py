@@ -21,6 +21,14 @@ def dial(speed: float | None, ceiling: float | None, highest: float | None, mark
     return gates.lathe.dial(speed, ceiling, highest, marked, marked=must_be_read)
 
 
+def far_end(found: str, sweeps: float | None, hold: str, tailstock: bool | None, overhang: float | None, across: float | None) -> Finding:
+    return gates.lathe.second_hold(hold, tailstock, overhang, across, found=found, sweeps_m=sweeps)
+
+
+def weak_mount(across: float | None, least: float | None, sound: bool | None, sized: bool) -> Finding:
+    return gates.lathe.grip(across, least, sound, sized=sized, found="no")
+
+
 #: Gates that remind and stop nobody.
 REMIND = (gates.worn.gloves, gates.shop.solvent, gates.lathe.noise, gates.lathe.throw)
 #: gate, arguments, what it must say. Hand-made: limits are what a sheet might print.
@@ -163,6 +171,17 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates.lathe.second_hold, ("glue", True, None, None), CLEAR),
     (gates.lathe.second_hold, ("glue", False, 0.01, 0.1), STOP),
     (gates.lathe.second_hold, ("glue", None, 0.01, 0.1), UNCHECKED),
+    (far_end, ("alone", None, "glue", False, 0.01, 0.1), CLEAR),
+    (far_end, ("alone", None, "glue", False, None, None), CLEAR),
+    (far_end, ("alone", None, "glue", None, 0.01, 0.1), UNCHECKED),
+    (far_end, ("alone", None, "glue", False, 0.11, 0.1), STOP),
+    (far_end, ("alone", 0.3, "glue", False, 0.01, 0.1), CLEAR),
+    (far_end, ("alone", 0.31, "glue", False, 0.01, 0.1), STOP),
+    (far_end, ("tailstock", None, "chuck", False, 0.01, 0.06), STOP),
+    (far_end, ("tailstock", None, "chuck", True, 0.01, 0.06), CLEAR),
+    (weak_mount, (0.1, 0.05, True, True), STOP),
+    (weak_mount, (None, None, True, False), CLEAR),
+    (weak_mount, (None, None, None, False), UNCHECKED),
     (gates.lathe.second_hold, ("chuck", False, 0.06, 0.06), CLEAR),
     (gates.lathe.second_hold, ("chuck", None, 0.06, 0.06), CLEAR),
     (gates.lathe.second_hold, ("chuck", False, 0.061, 0.06), STOP),
@@ -206,7 +225,8 @@ def test_every_gate_there_is_stands_among_the_cases() -> None:
     made = {one for room in (getattr(gates, name) for name in gates.__all__) for one in vars(room).values()
             if inspect.isfunction(one) and one.__module__ == room.__name__ and one.__annotations__.get("return") == "Finding"}  # fmt: skip
     tried = {case[0] for case in CASES}
-    assert made == {gates.lathe.dial if one is dial else one for one in tried}
+    named = {dial: gates.lathe.dial, far_end: gates.lathe.second_hold, weak_mount: gates.lathe.grip}
+    assert made == {named.get(one, one) for one in tried}
     assert {gate(*arguments).gate for gate, arguments, _ in CASES} == {f"G{number}" for number in range(1, 20)}
 
 

@@ -310,3 +310,16 @@ def test_the_table_never_rises_down_a_column() -> None:
         for column in range(1, len(rows[0])):
             figures = [float(row[column]) for row in rows]
             assert figures == sorted(figures, reverse=True)
+
+
+def test_a_mount_that_was_found_not_to_hold_has_no_speed() -> None:
+    """Whatever else: no speed, no reflexes on its card, and the gate hears of it."""
+    held = {"diameter": "300", "condition": "solid", "balance": "even", "lathe": "floor"}
+    for found, far_end in (("no", "none"), ("no", "live"), ("tailstock", "none")):
+        reply = desk.answer("how-fast", held | {"found": found, "far_end": far_end})
+        assert reply["headline"]["tone"] == "stop" and reply["values"]["speed"]["si"] is None and reply["extra"]["card"]["reflex"] == []
+        assert reply["carries"][0]["inputs"] == {"sweeps": "300 mm", "hold": "glue", "tailstock": "no" if far_end == "none" else "yes", "found": found}
+    for found, far_end in (("alone", "none"), ("tailstock", "live")):
+        reply = desk.answer("how-fast", held | {"found": found, "far_end": far_end})
+        assert reply["values"]["speed"] == desk.answer("how-fast", held | {"far_end": far_end})["values"]["speed"]
+    assert desk.answer("how-fast", held | {"hold": "centres", "found": "no"})["values"]["speed"]["si"]

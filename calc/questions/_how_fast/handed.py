@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.answers import Carry
 from calc.quantity import HIGHEST_SHOWN_RPM, rpm_text
 from calc.questions import Given
+from calc.questions._how_fast.mount import of_mount
 from calc.turning import speed
 from calc.turning.case import Case
 
@@ -32,6 +33,7 @@ def handed(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Carry, ...]:
             told["tailstock"] = "no" if case.far_end == "none" else "yes"
         if case.hold == "chuck" and given.typed("marked"):
             told["marked"] = given.as_typed("marked")
+    told |= of_mount(given)
     if given.typed("highest"):
         told["highest"] = given.as_typed("highest")
     return (Carry("before-the-lathe", told),)

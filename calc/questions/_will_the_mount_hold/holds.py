@@ -4,19 +4,21 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
+from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
 from calc.quantity import rpm_text
 from calc.questions import Given
+from calc.questions._mount_found import ALONE, NO, TAILSTOCK
 from calc.questions._warm_glue import strength_left
 from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working
+from calc.questions._will_the_mount_hold.handed import handed
 from calc.questions._will_the_mount_hold.picture import on_mount
 from calc.questions._will_the_mount_hold.remedies import Better, better
 from calc.questions._will_the_mount_hold.words import ACROSS, CATCH, bears, handy, length, times
 from calc.turning import caps, discs, glue, remounting
-from calc.turning.held import REFUSED, Glue, Held, Screws, least_across
+from calc.turning.held import MOST_DIAMETER, REFUSED, Glue, Held, Screws, least_across
 
 _NAME = {"glue": "Glue", "faceplate": "Screws", "chuck": "Tenon"}
 _SOURCES = {
@@ -52,6 +54,14 @@ class Asked:
         return None if self.unlocked else self.held.ceiling_rpm
 
     @property
+    def found(self) -> str:
+        """In one word, for the pages after this one: it holds alone, with the tailstock up, or not."""
+        if self.ceiling_rpm is not None:
+            return ALONE if self.held.far_end == "none" else TAILSTOCK
+        held_up = replace(self.held, far_end="live").ceiling_rpm is not None and not self.unlocked
+        return TAILSTOCK if held_up and self.held.far_end == "none" else NO
+
+    @property
     def mount_decides(self) -> bool:
         """The mount gives out before its rim is too fast."""
         return self.held.mount_rpm < self.held.rim_rpm
@@ -74,7 +84,7 @@ def holds(given: Given) -> Answer:
     """The ceiling on this mount, or what makes it hold."""
     held, own = cases.held(given), given.maybe("speed")
     unlocked = given.choice("runs") == "reverse" and given.choice("lock") == "no"
-    asked = Asked(given, held, own, unlocked, tuple(better(given, held, _told_at(held, own), lambda after: _then(after, own))))
+    asked = Asked(given, held, own, unlocked, tuple(better(given, held, _told_at(held, own), own, lambda after: _then(after, own))))
     sources = ("judgement", "practice", *_SOURCES[asked.kind], "lathe-manuals", "z87-1")
     return Answer(
         _headline(asked),
@@ -86,7 +96,7 @@ def holds(given: Given) -> Answer:
         working=tuple(working.holds(given, held, asked.speed_rpm)),
         sources=(*sources, "lathe-lock-manual") if given.choice("runs") != "forward" else sources,
         drawings=(on_mount(given, held),),
-        carries=_carries(asked),
+        carries=handed(given, held, asked.found, asked.ceiling_rpm, own, by_mount=asked.mount_decides),
         values=_values(asked),
     )
 
@@ -97,24 +107,27 @@ def _headline(asked: Asked) -> Headline:
     if ceiling is not None:
         now = f"{_it(asked)} {told} at {rpm_text(asked.speed_rpm)} rpm; we ask for {asked.held.mount.wanted:.0f}."
         if asked.own_rpm is not None and asked.own_rpm > ceiling:
-            return Headline("Ceiling on this mount", rpm_text(ceiling), "rpm", f"Your {rpm_text(asked.own_rpm)} rpm is over it: go no higher. {now}", "caution")
+            say = f"Your {rpm_text(asked.own_rpm)} rpm is over it: go no higher. {now}"
+            return Headline("Does it hold?", f"No: up to {rpm_text(ceiling)}", "rpm", say, "caution")
         if not asked.mount_decides:
             own = "" if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under the ceiling from its rim. "
-            return Headline("Does it hold?", "The mount is not the limit", "", f"How fast? decides. {own}{now} Start at the lowest, light cuts.", _tone(asked))
+            say = f"The mount is not the limit: How fast? decides. {own}{now} Start at the lowest, light cuts."
+            return Headline("Does it hold?", f"Yes, up to {rpm_text(ceiling)}", "rpm", say, _tone(asked))
         say = f"{now} Start at the lowest, light cuts." if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under it. {now}"
-        return Headline("Ceiling on this mount", rpm_text(ceiling), "rpm", say, _tone(asked))
+        return Headline("Does it hold?", f"Yes, up to {rpm_text(ceiling)}", "rpm", say, _tone(asked))
     if asked.unlocked:
-        return Headline("First", "Lock it first", "", "Set the lock screw on chuck or faceplate, or run forward. In reverse it can unscrew.", "stop")
+        say = "Set the lock screw on chuck or faceplate, or run forward. In reverse it can unscrew."
+        return Headline("Does it hold?", "No: lock it first", "", say, "stop")
     if not asked.changes:
         say = f"Turn it between centres, or make it smaller. Why: {_it(asked).lower()} {told}; we ask for {asked.held.mount.wanted:.0f}."
-        return Headline("This mount", "Not on this one", "", say, "stop")
+        return Headline("Does it hold?", "No: not on this one", "", say, "stop")
     best = asked.changes[0]
     steps = best.steps if len(best.steps) > 1 else ()
     after = best.after.factor(_told_at(best.after, asked.own_rpm))
     say = f"Then it {bears(after, given.choice('catch'))}, to {rpm_text(best.after.ceiling_rpm or 0.0)} rpm at most."
     helped = "live" in best.sorts or "pad" in best.sorts
     tone: Tone = "caution" if len(best.sorts) == 1 and helped and asked.factor >= REFUSED else "stop"
-    return Headline("First", best.short, "", say, tone, steps)
+    return Headline("Does it hold?", f"No: {_small(best.short)}", "", say, tone, steps)
 
 
 def _told(asked: Asked) -> str:
@@ -127,6 +140,11 @@ def _it(asked: Asked) -> str:
     if isinstance(asked.held.mount, Screws):
         return f"{asked.held.mount.count} screws on {size}"
     return f"A {'block' if asked.kind == 'glue' else 'tenon'} of {size}"
+
+
+def _small(text: str) -> str:
+    """Begun small, after a colon or within a sentence."""
+    return text[:1].lower() + text[1:]
 
 
 def _tone(asked: Asked) -> Tone:
@@ -152,6 +170,11 @@ def _lines(asked: Asked) -> Iterator[Line]:
     if asked.ceiling_rpm is not None:
         if not asked.mount_decides:
             yield Line("Ceiling from its rim", rpm_text(asked.ceiling_rpm), "rpm", "How fast? may go lower, for balance and cracks.")
+        if asked.kind == "glue" and held.far_end == "none":
+            widest = length(given, MOST_DIAMETER * held.mount.across_m, "down")
+            out = length(given, held.mount.across_m, "down")
+            asks = f"{held.mount.wanted:.0f} times a catch, its middle at most {out} out, at most {widest} across"
+            yield Line("No tailstock", "Not stopped for it", note=f"'Before the lathe runs' asks of a glued mount without one: {asks}. This one has all three.")
         yield Line("Before each start", "Push the rim by hand", note="Turn it one full round. Nothing creaks, nothing moves. Again after it has been warm.")
 
 
@@ -175,7 +198,7 @@ def _band(asked: Asked) -> Band | None:
     if asked.kind != "glue" or asked.given.typed("pull") or asked.factor <= 0:
         return None
     low, high = times(asked.factor / 2), times(asked.factor * 2)
-    return None if low == high else Band(f"Glue differs, from half our figure to twice: {low} to {high}.", low, high)
+    return None if low == high else Band(f"Glue differs, from half our figure to twice: {_small(_it(asked))} may bear {low} to {high} the catch.", low, high)
 
 
 def _cautions(asked: Asked) -> Iterator[Caution]:
@@ -229,34 +252,6 @@ def _glue_cautions(asked: Asked) -> Iterator[Caution]:
         on = "wood" if given.choice("face") == "wood" else "resin"
         text = f"No one has published how hot glue holds on {on}: ours is our judgement. Try yours on an offcut, set it under 'More'."
         yield Caution("glue", "caution", text)
-
-
-def _carries(asked: Asked) -> tuple[Carry, ...]:
-    given, held, ceiling = asked.given, asked.held, asked.ceiling_rpm
-    if ceiling is None:
-        return ()
-    taken = {"operation": held.operation, "diameter": str(length(given, held.diameter_m, "up")), "hold": asked.kind, "far_end": held.far_end}
-    taken |= {"thickness": str(length(given, given.si("thickness"), "up")), "balance": given.choice("balance")}
-    if given.choice("balance") == "known":
-        taken["eccentricity"] = str(length(given, held.eccentricity_m, "up"))
-    if given.typed("mass"):
-        taken["mass"] = given.as_typed("mass")
-    if asked.mount_decides:
-        taken["own"] = f"{rpm_text(ceiling)} rpm"
-    return (Carry("how-fast", taken), Carry("before-the-lathe", _to_start(asked)))
-
-
-def _to_start(asked: Asked) -> dict[str, str]:
-    """The mount, for what is held against its limits before the lathe runs."""
-    given, held = asked.given, asked.held
-    told = {"hold": asked.kind, "tailstock": "no" if held.far_end == "none" else "yes", "sweeps": str(length(given, held.diameter_m, "up"))}
-    mount = given.as_typed(ACROSS[asked.kind])
-    told |= {"mount": mount, "overhang": str(length(given, held.overhang_m, "up"))}
-    least = least_across(held, asked.speed_rpm)  # at the speed it may run, not at its rim's
-    if least is None:
-        return told
-    shown = length(given, least, "up")
-    return told | {"least": mount if shown.si > held.mount.across_m else str(shown)}  # a mount that holds is never told as too small
 
 
 def _values(asked: Asked) -> dict[str, Figure]:

@@ -43,7 +43,7 @@ class Better:
         return "; and ".join([first, *map(inside, rest)])
 
 
-def better(given: Given, case: Held, speed_rpm: float, tells: Callable[[Held], str]) -> list[Better]:
+def better(given: Given, case: Held, speed_rpm: float, own_rpm: float | None, tells: Callable[[Held], str]) -> list[Better]:
     """What makes it bear more, most first; for a mount that does not hold, what makes it hold, the tailstock first.
 
     Parameters
@@ -51,6 +51,7 @@ def better(given: Given, case: Held, speed_rpm: float, tells: Callable[[Held], s
     given : the question's inputs, for the words.
     case : as it is.
     speed_rpm : at this speed the times are compared, rpm.
+    own_rpm : the speed asked for, rpm; a size that is made to hold is made for it, or for the rim's ceiling once the other changes are made.
     tells : what the maker reads of a case: a change that would read as it is now is left out.
 
     Returns
@@ -58,7 +59,7 @@ def better(given: Given, case: Held, speed_rpm: float, tells: Callable[[Held], s
     list of Better
         at most :data:`MOST_CHANGES`; two or three things together only where fewer are not enough.
     """
-    known = list(_remedies(given, speed_rpm))
+    known = list(_remedies(given, own_rpm))
     if case.ceiling_rpm is not None:
         single = [found for remedy in known if (found := _tried(case, (remedy,)))]
         more = [found for found in single if found.after.factor(speed_rpm) > case.factor(speed_rpm) * 1.05 and tells(found.after) != tells(case)]
@@ -95,7 +96,7 @@ def _tried(case: Held, several: tuple[Remedy, ...]) -> Better | None:
     return Better(tuple(remedy.sort for remedy in several), shorts[0], tuple(steps), after)
 
 
-def _remedies(given: Given, speed_rpm: float) -> Iterator[Remedy]:
+def _remedies(given: Given, own_rpm: float | None) -> Iterator[Remedy]:
     """In the order they are done: what stands in the way first, the size last, so that it counts on the rest."""
     yield Remedy("face", _bare, lambda it: "Bare and scuff it first", lambda it: "Cut the face bare where the block goes, scuff both, wipe, glue anew")
     yield Remedy("screws", _right_screws, lambda it: "Change the screws", lambda it: "Wood screws of number 10 or thicker, into a wood block, not into resin")
@@ -117,7 +118,7 @@ def _remedies(given: Given, speed_rpm: float) -> Iterator[Remedy]:
     yield Remedy("balance", _balanced, lambda it: "Balance it", lambda it: "Balance it with weights on a free spindle")
     yield Remedy("close", lambda it: _closer(given, it), lambda it: "Mount it closer", lambda it: "Mount it closer: only its own half thickness out")
     yield Remedy("count", _more_screws, lambda it: f"{_count(it)} screws", lambda it: f"{_count(it)} screws on the same circle")
-    yield Remedy("across", lambda it: _wider(given, it, speed_rpm), lambda it: _size(given, it), lambda it: _made(given, it))
+    yield Remedy("across", lambda it: _wider(given, it, own_rpm), lambda it: _size(given, it), lambda it: _made(given, it))
 
 
 def _bare(case: Held) -> Held | None:
@@ -159,12 +160,12 @@ def _more_screws(case: Held) -> Held | None:
     return replace(case, mount=replace(case.mount, count=min(2 * case.mount.count, MOST_SCREWS)))
 
 
-def _wider(given: Given, case: Held, speed_rpm: float) -> Held | None:
+def _wider(given: Given, case: Held, own_rpm: float | None) -> Held | None:
     """The least size that holds; where it holds already, a quarter more."""
     if case.ceiling_rpm is not None:
         size = 1.25 * case.mount.across_m
     else:
-        least = least_across(case, speed_rpm)
+        least = least_across(case, own_rpm)
         if least is None:
             return None
         size = least

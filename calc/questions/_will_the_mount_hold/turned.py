@@ -1,17 +1,20 @@
-"""Turning it round: how far off it comes back, the stock that takes, the ring to leave bare, and the block off again."""
+"""Turning it round: how far off it comes back, the stock that takes, whether the new mount holds, the ring to leave bare, and the block off again."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
-from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Line, figure
-from calc.errors import InputError
-from calc.quantity import Shown, Style
-from calc.questions import Given
+from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Line, Tone, figure
+from calc.errors import InputError, InputErrors
+from calc.fields import Typed
+from calc.quantity import Shown
+from calc.questions import Given, all_questions
 from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working
+from calc.questions._will_the_mount_hold.holds import holds
 from calc.questions._will_the_mount_hold.picture import bare_ring
-from calc.questions._will_the_mount_hold.words import length, tenths
+from calc.questions._will_the_mount_hold.words import ACROSS, length, tenths
 from calc.turning import remounting
 
 _WAYS = {
@@ -27,24 +30,27 @@ def turned(given: Given) -> Answer:
     Raises
     ------
     InputError
-        ``off-the-rim`` for a runout as large as the work.
+        ``off-the-rim`` for a runout as large as the work, ``same-marks`` between centres.
     """
+    if given.choice("hold") == "centres":
+        raise InputError("hold", "same-marks")
     diameter, dial = given.si("diameter"), given.maybe("runout")
     if dial is not None and dial >= diameter:
         raise InputError("runout", "off-the-rim", given=str(length(given, dial)), found=str(length(given, diameter)))
     off = remounting.off_centre(given.choice("centred")) if dial is None else dial / 2
-    held = None if given.choice("hold") == "centres" else cases.across(given)
+    held = cases.across(given)
     stock, mass = given.maybe("stock"), cases.mass(given)
     unbalance = mass * off
+    anew = _mounted_anew(given)
     return Answer(
-        _headline(given, off, stock, dial, diameter),
-        lines=tuple(_lines(given, off, unbalance, diameter, held)),
+        _warned(_headline(given, off, stock, dial, diameter), anew),
+        lines=(_whether_it_holds(anew), *_lines(given, off, unbalance, diameter, held)),
         changes=tuple(_changes(given, off)),
         cautions=tuple(_cautions(given)),
         working=tuple(working.turned(off, diameter, mass)),
         sources=("judgement", "practice", "arithmetic", "hot-melt") if given.choice("hold") == "glue" else ("judgement", "practice", "arithmetic"),
-        drawings=() if held is None else (bare_ring(given, diameter, given.si("thickness"), held, remounting.bare_across(held), off),),
-        carries=(_carry(given, off, diameter),),
+        drawings=(bare_ring(given, diameter, given.si("thickness"), held, remounting.bare_across(held), off),),
+        carries=tuple(_carries(given, diameter, anew)),
         values={
             "stock": figure(tenths(given, off, "up"), "length", off),
             "runout": figure(tenths(given, 2 * off, "up"), "length", 2 * off),
@@ -53,12 +59,48 @@ def turned(given: Given) -> Answer:
     )
 
 
-def _carry(given: Given, off: float, diameter: float) -> Carry:
-    """To its speed: out of balance by how far off it comes back, out of round until it is trued."""
+def _as_held(given: Given) -> dict[str, str]:
+    """The new mount as 'Does it hold?' is asked of it: all else as usual there."""
+    hold = given.choice("hold")
+    told = {name: given.as_typed(name) for name in ("diameter", "thickness", "mass", ACROSS[hold]) if given.typed(name)}
+    return {"asked": "holds", "hold": hold} | told
+
+
+def _mounted_anew(given: Given) -> Answer | None:
+    """What this question says of the new mount with no tailstock; None where it wants to know more, as of screws."""
+    typed = {name: Typed(text, given.system) for name, text in _as_held(given).items()}
+    try:
+        return holds(all_questions()["will-the-mount-hold"].parse(typed, given.system, {})[0])
+    except (InputError, InputErrors):
+        return None
+
+
+def _warned(headline: Headline, anew: Answer | None) -> Headline:
+    if anew is None or anew.headline.tone == "go":
+        return headline
+    if anew.values["ceiling"].si is not None:
+        return headline
+    tone: Tone = "stop" if headline.tone == "stop" else "caution"
+    return replace(headline, say=f"{headline.say} Before that: with no tailstock the new mount does not hold.", tone=tone)
+
+
+def _whether_it_holds(anew: Answer | None) -> Line:
+    if anew is None:
+        return Line("Does the new mount hold?", "Not worked out", note="It goes by the screws as well. Taken on, below, with these sizes.")
+    note = "With no tailstock, wood mostly to one side. Taken on, below, to say how yours is."
+    return Line("Does the new mount hold?", anew.headline.text, anew.headline.unit, note)
+
+
+def _carries(given: Given, diameter: float, anew: Answer | None) -> Iterator[Carry]:
+    """To whether the new mount holds, to its speed and to the lists; where its centre of mass lies is not for a runout to say."""
+    yield Carry("will-the-mount-hold", _as_held(given))
+    if anew is not None:
+        given_on = {carry.to: dict(carry.inputs) for carry in anew.carries}
+        yield Carry("how-fast", {name: text for name, text in given_on["how-fast"].items() if name not in ("balance", "own")})
+        yield Carry("before-the-lathe", given_on["before-the-lathe"])
+        return
     told = {"operation": "rough", "diameter": str(length(given, diameter, "up")), "hold": given.choice("hold")}
-    told |= {name: given.as_typed(name) for name in ("thickness", "mass") if given.typed(name)}
-    closer = Style(given.pick("mm", "in"), step=0.1 if given.system == "metric" else 0.01)
-    return Carry("how-fast", told | {"balance": "known", "eccentricity": str(given.write(off, ("length", closer), "up"))})
+    yield Carry("how-fast", told | {name: given.as_typed(name) for name in ("thickness", "mass") if given.typed(name)})
 
 
 def _headline(given: Given, off: float, stock: float | None, dial: float | None, diameter: float) -> Headline:
@@ -82,11 +124,11 @@ def _across(given: Given, metres: float) -> Shown:
     return tenths(given, metres, "down") if given.system == "metric" else length(given, metres, "down")
 
 
-def _lines(given: Given, off: float, unbalance: float, diameter: float, held: float | None) -> Iterator[Line]:
+def _lines(given: Given, off: float, unbalance: float, diameter: float, held: float) -> Iterator[Line]:
     hold = given.choice("hold")
     at_rim = given.write(unbalance / (diameter / 2), "small mass", "up")
     yield Line.of("Out of balance by", at_rim, f"At the rim, until it is trued; the rim moves in and out by {tenths(given, 2 * off, 'up')}. Start slow again.")
-    if hold == "glue" and held is not None:
+    if hold == "glue":
         ring = length(given, remounting.bare_across(held), "up")
         yield Line(
             "Leave bare",

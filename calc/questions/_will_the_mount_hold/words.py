@@ -48,6 +48,11 @@ def tenths(given: Given, metres: float, rounding: Rounding = "nearest") -> Shown
     return Shown(shown.text.removesuffix(".0"), shown.unit, shown.si)
 
 
+def exact(given: Given, metres: float) -> Shown:
+    """A distance off centre to hand on, up to the next tenth of a millimetre or hundredth of an inch: a coarser one would lower the next page's speed."""
+    return given.write(metres, ("length", Style(given.pick("mm", "in"), step=0.1 if given.system == "metric" else 0.01)), "up")
+
+
 def hair(given: Given, metres: float, rounding: Rounding = "up") -> Shown:
     """Hundredths of a millimetre, or thousandths of an inch."""
     style = Style("mm", step=0.01) if given.system == "metric" else Style("in", step=0.001)

@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 
 from calc.safety.findings import Finding, Part, State, judge, must
-from calc.turning.held import MOST_OVERHANG
+from calc.turning.held import MOST_DIAMETER, MOST_OVERHANG
 
 #: Level that may be heard for :data:`NOISE_HOURS_S`, dB(A), and the step that halves the time, dB. Source: NIOSH 98-126 (fact 5.14).
 NOISE_LEVEL_DB = 85.0
@@ -43,8 +43,8 @@ def out_of_balance(speed_rpm: float | None, limit_rpm: float | None) -> Finding:
     return judge("G8", [Part("balance", "rotational speed", speed_rpm, limit_rpm)])
 
 
-def grip(across_m: float | None, least_m: float | None, sound: bool | None, *, sized: bool = True) -> Finding:
-    """G9 at the mount: it is large enough, and grips sound material.
+def grip(across_m: float | None, least_m: float | None, sound: bool | None, *, sized: bool = True, found: str | None = None) -> Finding:
+    """G9 at the mount: it is large enough, grips sound material, and was not found too weak.
 
     Parameters
     ----------
@@ -52,6 +52,7 @@ def grip(across_m: float | None, least_m: float | None, sound: bool | None, *, s
     least_m : the least that the chuck's maker, or 'Will the mount hold?', asks for, m.
     sound : what it grips is sound; None where nobody looked.
     sized : the mount has a least size; between centres there is none.
+    found : what 'Will the mount hold?' said: "alone", "tailstock" or "no"; None where it was not asked.
 
     Returns
     -------
@@ -61,17 +62,29 @@ def grip(across_m: float | None, least_m: float | None, sound: bool | None, *, s
     --------
     >>> grip(0.05, 0.05, True).state.value, grip(0.05, 0.06, True).state.value, grip(0.05, 0.05, None).state.value
     ('no stop found', 'stop', 'not checked')
+    >>> grip(0.05, 0.05, True, found="no").state.value
+    'stop'
 
     References
     ----------
     Facts 5.10 and 5.11.
     """
     size = [Part("grip", "length", across_m, least_m, at_most=False)] if sized else []
-    return judge("G9", [*size, must("sound", sound)])
+    weak = [must("holds", False)] if sized and found == "no" else []
+    return judge("G9", [*size, *weak, must("sound", sound)])
 
 
-def second_hold(hold: str | None, tailstock: bool | None, overhang_m: float | None, across_m: float | None, most: float = MOST_OVERHANG) -> Finding:
-    """G9 at the far end: a glued mount, or one that reaches far out, has the tailstock up.
+def second_hold(
+    hold: str | None,
+    tailstock: bool | None,
+    overhang_m: float | None,
+    across_m: float | None,
+    most: float = MOST_OVERHANG,
+    *,
+    found: str | None = None,
+    sweeps_m: float | None = None,
+) -> Finding:
+    """G9 at the far end: a glued mount that was not found to hold alone, or one that reaches far out, has the tailstock up.
 
     Parameters
     ----------
@@ -80,6 +93,9 @@ def second_hold(hold: str | None, tailstock: bool | None, overhang_m: float | No
     overhang_m : from the mount to the middle of the work, m.
     across_m : tenon, block or screw circle, m.
     most : how far out it may reach without the tailstock, in widths of the mount. Basis: judgement.
+    found : what 'Will the mount hold?' said: "alone" (with nothing at the far end), "tailstock" or "no"; None where it was not asked. A glued
+        mount with no tailstock stops unless it was found to hold alone; reach and sweep are compared as well as far as they are told.
+    sweeps_m : widest the work sweeps, m.
 
     Returns
     -------
@@ -87,6 +103,8 @@ def second_hold(hold: str | None, tailstock: bool | None, overhang_m: float | No
 
     Examples
     --------
+    >>> second_hold("glue", False, 0.02, 0.1, found="alone").state.value, second_hold("glue", False, 0.12, 0.1, found="alone").state.value
+    ('no stop found', 'stop')
     >>> second_hold("glue", False, 0.02, 0.1).state.value, second_hold("chuck", False, 0.05, 0.06).state.value
     ('stop', 'no stop found')
     >>> second_hold("chuck", False, 0.07, 0.06).state.value, second_hold(None, True, 0.07, 0.06).state.value
@@ -102,9 +120,15 @@ def second_hold(hold: str | None, tailstock: bool | None, overhang_m: float | No
         return Finding("G9", State.CLEAR, (), "between-centres")
     if tailstock:
         return judge("G9", [must("tailstock", True)])
-    if hold == "glue":
-        return judge("G9", [must("glue-tailstock", tailstock)])
+    if tailstock is not None and found == "tailstock":
+        return judge("G9", [must("found-tailstock", False)])
     reach = Part("overhang", "length", overhang_m, None if across_m is None else most * across_m)
+    if hold == "glue" and (tailstock is None or found != "alone"):
+        return judge("G9", [must("glue-tailstock", tailstock)])
+    if hold == "glue":
+        wide = Part("wide", "length", sweeps_m, None if across_m is None else MOST_DIAMETER * across_m)
+        told = [part for part in (reach, wide) if part.state is not State.UNCHECKED]
+        return judge("G9", [must("alone", True), *told], "alone")
     if tailstock is None and reach.state is not State.CLEAR:
         return judge("G9", [must("tailstock", None)])
     return judge("G9", [reach])

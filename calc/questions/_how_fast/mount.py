@@ -1,0 +1,41 @@
+"""A mount that was found not to hold has no speed: what 'Will the mount hold?' handed on, heeded and passed along."""
+
+from __future__ import annotations
+
+from calc.answers import Answer, Carry, Caution, Change, Headline, Working, figure
+from calc.questions import Given
+from calc.questions._how_fast.card import card
+from calc.questions._mount_found import NO, TAILSTOCK
+
+
+def weak_mount(given: Given) -> Answer | None:
+    """The answer for a mount that does not hold, or not without the tailstock; None for every other."""
+    found = given.words("found")
+    if found == NO:
+        text, say = "Mend the mount first", "Make it as 'Will the mount hold?' says, then ask that again."
+        why, then = "Why not: 'Will the mount hold?' found that this mount does not hold. A slower speed does not mend it.", "ask the mount again"
+    elif found == TAILSTOCK and given.choice("far_end") == "none":
+        text, say = "Bring up the tailstock", "Then choose it here. Or make the mount as 'Will the mount hold?' says, and ask that again."
+        why, then = "Why not: 'Will the mount hold?' found that this mount holds with the tailstock up, not without.", "then there is a speed"
+    else:
+        return None
+    headline = Headline("Top speed", text, "", say, "stop")
+    sweeps = str(given.write(given.si("diameter"), "length", "up"))
+    return Answer(
+        headline,
+        changes=(Change(text, then),),
+        cautions=(Caution("X5", "stop", why),),
+        working=(Working("Mount", "no speed on one that does not hold", given.label_of("found"), "not spun"),),
+        sources=("judgement",),
+        carries=(Carry("before-the-lathe", {"sweeps": sweeps} | of_mount(given)),),
+        values={"speed": figure(None, "rotational speed"), "ceiling": figure(None, "rotational speed")},
+        extra={"refused": True, "reflex": [], "card": card(given, headline)},
+    )
+
+
+def of_mount(given: Given) -> dict[str, str]:
+    """What was found of the mount, with the mount it was found of; nothing where it was not asked."""
+    found = given.words("found")
+    if not found:
+        return {}
+    return {"hold": given.choice("hold"), "tailstock": "no" if given.choice("far_end") == "none" else "yes", "found": found}
