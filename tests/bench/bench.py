@@ -183,7 +183,7 @@ def report(times: dict[str, list[float]]) -> int:
         ("answer after a keystroke, p95, ms", ordered[int(len(ordered) * 0.95)], 60, "{:.1f}".format),
         ("How deep and how hot?, whole, ms", middle["deep"], 1500, "{:.0f}".format),
         ("cure of a deep pour, our time / scipy's", ours / scipys, 1, "{:.2f}".format),
-        ("balance of three woods / plain answer", woods / plain, 20, "{:.1f}".format),
+        ("balance of three woods / plain answer", woods / plain, 6, "{:.1f}".format),
         ("engine compressed, MB", engine / 1e6, 6.5, "{:.2f}".format),
         ("style compressed, kB", packed("assets/*/css/*") / 1e3, 14, "{:.1f}".format),
         ("scripts compressed, kB", (packed("assets/*/js/**/*") + packed("assets/*/worker/*") + packed("sw.js")) / 1e3, 40, "{:.1f}".format),
