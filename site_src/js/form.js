@@ -94,6 +94,7 @@ class QuestionForm {
     this.#app.desk.addEventListener('state', () => this.#deskChanged(), { signal });
     this.#showState();
     if (draft) this.#switchTo(this.#app.units);
+    if (given?.added) this.#keep();
     const answered = this.#work();
     if (this.#app.desk.state === 'ready') await answered; // then the page is as long as the maker left it
   }

@@ -67,6 +67,9 @@ def test_nine_ticks_end_in_your_call(maker: Maker) -> None:
     inputs = {**FIGURES, **CHOICES}
     screen = calc_says.ask("run", id="C1", inputs=inputs, units="metric", events=kept["events"], now=time.time())
     assert screen["ended"] and screen["big"]["text"] in said
+    maker.go("before-a-pour/")
+    maker.wait_text("No stop found - your call", css="[data-component=past-runs]")
+    assert "1.3 kg" in maker.text("[data-component=past-runs]"), "with the figures it went by"
 
 
 def test_a_stop_stops_and_a_changed_figure_makes_a_tick_stale(chromium: Maker) -> None:

@@ -9,7 +9,7 @@ from tests.browser.maker import Maker
 PLAN = {"total": "1300", "ratio": "100:45", "by": "weight"}
 
 
-def test_all_three_jobs_answer_with_the_server_stopped_and_the_browser_started_again(visitor: Maker) -> None:
+def test_all_three_jobs_answer_with_the_server_stopped_and_the_browser_started_again(visitor: Maker, pages: list[str]) -> None:
     """In WebKitGTK the window is our own, because its ready-made one forgets everything when a test drives it."""
     visitor.go("")
     visitor.settled()
@@ -41,6 +41,9 @@ def test_all_three_jobs_answer_with_the_server_stopped_and_the_browser_started_a
 
     visitor.open(visitor.site.url + "emergency/")
     assert visitor.sees("heading", "Emergency")
+    missing = visitor.eval(f"""Promise.all({pages}.map((page) => fetch(new URL(page, '{visitor.site.url}'))
+      .then((reply) => reply.ok ? [] : [page], () => [page]))).then((found) => found.flat())""")
+    assert missing == [], "every list, card and page is there"
     visitor.wait_for("'mounted' in document.documentElement.dataset", what="all of the page, before it is left")
     visitor.open(visitor.site.url + "how-fast")
     visitor.wait_for("location.pathname.endsWith('/how-fast/')", what="the address with its slash")

@@ -1,0 +1,90 @@
+"""What keeps a maker whole stays true from one page to the next: ticks, past lists, the number to call, the filters of the region."""
+
+from __future__ import annotations
+
+from tests.browser.maker import Maker
+
+C5, C6 = "before-the-lathe/c5/", "before-the-lathe/c6/"
+
+
+def press(maker: Maker, line: str) -> None:
+    """Press the main button of a line, and say that it is meant where that is asked."""
+    before = maker.text("[data-part=progress]")
+    maker.tap(css="[data-part=press] button", within=line)
+    maker.wait_for(f"document.querySelector('dialog[open]') !== null || document.querySelector('[data-part=progress]').innerText !== {before!r}")
+    if maker.sees("dialog"):
+        maker.tap(css="dialog [data-part=dialog-yes]")
+        maker.wait_for(f"document.querySelector('[data-part=progress]').innerText !== {before!r}")
+
+
+def test_what_begins_anew_on_one_list_clears_the_ticks_of_another(chromium: Maker) -> None:
+    chromium.go(C5)
+    press(chromium, "#c5-1")
+    press(chromium, "#c5-2")
+    chromium.wait_text("2 of 9", css="[data-part=progress]")
+    chromium.go(C6)
+    press(chromium, "#c6-1")
+    for _ in range(2):  # on arriving, and after a reload
+        chromium.go(C5)
+        chromium.wait_text("0 of 9", css="[data-part=progress]")
+        assert not chromium.sees(css="[data-closed]", within="#c5-1")
+    press(chromium, "#c5-1")
+    chromium.wait_text("1 of 9", css="[data-part=progress]")
+    chromium.go("before-the-lathe/")
+    chromium.wait_text("C6", css="[data-component=past-runs]")
+    assert "Not ended" in chromium.text("[data-component=past-runs]")
+
+
+def test_the_number_to_call_is_kept_and_stands_in_every_card(chromium: Maker) -> None:
+    chromium.go("emergency/", ready=False)
+    chromium.wait_for("document.documentElement.dataset.mounted === location.pathname")
+    cards = chromium.eval("document.querySelectorAll('[data-number]').length")
+    assert cards >= 5 and not chromium.eval("document.querySelectorAll('a[href^=\"tel:\"]').length"), "no number is there before one is typed"
+    chromium.fill("", "01 234 56", css="#number")
+    chromium.tap("button", "Keep it")
+    chromium.wait_text("Kept on this device", css="[data-part=said]")
+    chromium.arrive("emergency/")
+    chromium.wait_for("document.querySelectorAll('a[href=\"tel:0123456\"]').length > 0")
+    assert chromium.eval("document.querySelectorAll('a[href=\"tel:0123456\"]').length") == cards
+
+
+def test_the_filters_are_those_of_the_region_and_the_breath_is_counted(chromium: Maker) -> None:
+    chromium.arrive("respirator/")
+    regions = chromium.eval("[...document.querySelectorAll('input[name=region]')].map((radio) => radio.value)")
+    assert len(regions) == 2
+    chromium.tap(css=f'input[name=region][value="{regions[1]}"]')
+    for again in (False, True):
+        if again:
+            chromium.arrive("respirator/")
+            chromium.wait_for(f"document.querySelector('input[name=region]:checked')?.value === '{regions[1]}'")
+        assert chromium.eval(f"document.querySelector('[data-region={regions[1]}]').checkVisibility()")
+        assert not chromium.eval(f"[...document.querySelectorAll('[data-region={regions[0]}]')].some((part) => part.checkVisibility())")
+    page = chromium.browser.page
+    page.clock.install()
+    chromium.tap(css="[data-part=hold]")
+    page.clock.run_for(4_000)
+    assert chromium.text("[data-part=hold]") == "6"
+    page.clock.run_for(7_000)
+    assert chromium.text("[data-part=hold]") == "Time. Still drawn in?"
+    page.clock.resume()
+
+
+def test_a_tick_is_made_for_a_glove_and_undo_is_out_of_its_way(chromium: Maker) -> None:
+    chromium.go("before-a-pour/c1/")
+    chromium.wait("button", "Tick", within="#c1-6")
+    boxes = chromium.eval("""[...document.querySelectorAll('[data-part=press]')].map((place) => [...place.querySelectorAll('button')]
+      .map((button) => button.getBoundingClientRect()).filter((box) => box.height > 0).map(({ width, height }) => [width, height]))""")
+    wide = chromium.eval("document.querySelector('main').clientWidth")
+    assert len(boxes) == 9
+    for [first, *others] in boxes:
+        assert first[1] >= 96 and first[0] >= 0.8 * wide, "the press itself"
+        assert all(height >= 72 for _, height in others), "a figure read at the bench"
+    for number in range(1, 10):
+        gap = chromium.eval(f"""(() => {{
+          const line = document.querySelector('#c1-{number} [data-part=press] button');
+          line.scrollIntoView({{ block: 'center', behavior: 'instant' }});
+          const undo = [...document.querySelectorAll('button')].find((one) => one.textContent.includes('Undo')).getBoundingClientRect();
+          const box = line.getBoundingClientRect();
+          return Math.max(undo.top - box.bottom, box.top - undo.bottom);
+        }})()""")
+        assert gap >= 32, (number, gap)
