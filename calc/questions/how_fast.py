@@ -12,7 +12,7 @@ from calc.quantity import rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_fast import remedies, stages, words
 from calc.questions._how_fast.card import card
-from calc.questions._how_fast.handed import handed
+from calc.questions._how_fast.handed import LONG, handed
 from calc.questions._how_fast.mount import weak_mount
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
@@ -31,6 +31,7 @@ def _choice(name: str, label: str, default: str, options: tuple[Option, ...], **
 
 _TURNED = ("operation", TURNING)
 _BUFFED = ("operation", ("buff",))
+_WHOLE = ("condition", ("solid", "filled", "loose", "cracked"))
 _UNTYPED = "Empty: as usual for that kind of lathe."
 
 FIELDS: tuple[Field, ...] = (
@@ -47,7 +48,7 @@ FIELDS: tuple[Field, ...] = (
             Option("buff", "Buffing wheel", "the wheel on the lathe, the work in your hands"),
         ),
     ),
-    measure("diameter", "Widest it sweeps", "mm", 10, 1500, usual=(25, 1000), hint="Corner to corner while it is out of round.", when=(_TURNED,)),
+    measure("diameter", "Widest it sweeps", "mm", 5, 1500, usual=(25, 1000), hint="Corner to corner while it is out of round.", when=(_TURNED,)),
     measure("wheel", "Wheel across", "mm", 20, 400, usual=(50, 300), when=(_BUFFED,)),
     measure("wheel_marked", "Speed marked on the wheel", "rpm", 100, 20000, hint="Leave empty if it has none.", required=False, when=(_BUFFED,)),
     _choice(
@@ -104,6 +105,7 @@ FIELDS: tuple[Field, ...] = (
         ),
         when=(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
     ),
+    measure("length", "How long it is", "mm", 3, 2000, usual=(30, 1000), hint="Along the lathe. Long thin work whips.", when=(_TURNED, _WHOLE, ("hold", LONG))),
     _choice("lathe", "Lathe", "bench", lathe_options()),
     _choice("speeds", "Its speeds", "dial", (Option("dial", "A dial"), Option("steps", "Belt steps")), fold=True),
     Numbers(
@@ -125,14 +127,18 @@ FIELDS: tuple[Field, ...] = (
     ),
     _choice("bolted", "Bolted to floor or wall", "no", (NO, YES), fold=True, when=(_TURNED,)),
     measure(
-        "thickness", "Thickness, or length along the lathe", "mm", 3, 2000,
-        usual=(5, 1000), default=("50", "2"), basis="judgement", fold=True, when=(_TURNED,),
+        "thickness", "Thickness, along the lathe", "mm", 3, 2000,
+        usual=(5, 1000), default=("50", "2"), basis="judgement", fold=True, when=(_TURNED, ("hold", ("glue", "faceplate"))),
     ),
     measure(
         "mass", "What the work weighs", "kg", 0.005, 300,
         usual=(0.02, 100), hint="Empty: as a full disc of resin.", required=False, fold=True, when=(_TURNED,),
     ),
     found_of_mount(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
+    measure(
+        "set_back", "Set back off centre by", "mm", 0, 100,
+        usual=(0, 20), hint="Turned round since. It adds to the balance.", required=False, fold=True, when=(_TURNED,),
+    ),
     measure("marked", "Speed marked on the chuck", "rpm", 100, 20000, required=False, fold=True, when=(_TURNED,)),
     measure("own", "My own limit", "rpm", 10, 6000, hint="Stands in for our rim limit.", required=False, fold=True),
     _choice(
@@ -158,6 +164,7 @@ _SIZES = (
 )
 _CONDITIONS = ("solid", "filled", "loose", "cracked", "broken")
 _ROUGH = {"operation": "rough"}
+_THIN = {"thickness": "50 mm", "length": "50 mm"}
 
 
 def work(given: Given) -> Answer:
@@ -245,7 +252,7 @@ def _measured(given: Given) -> speed.Measured | None:
     if felt == "nothing":
         return None
     vibration = given.si("vibration") if felt == "measured" else vibrating.vibration_limit(f"felt-{felt}")
-    return speed.Measured(given.si("felt_speed"), vibration)
+    return speed.Measured.of(given.si("felt_speed"), vibration, at_most=felt == "still")
 
 
 def _case(given: Given) -> Case:
@@ -263,7 +270,7 @@ def _case(given: Given) -> Case:
     return Case(
         operation=cast(caps.Operation, given.choice("operation")),
         diameter_m=diameter,
-        thickness_m=given.si("thickness"),
+        thickness_m=given.si("length" if given.choice("hold") in LONG else "thickness"),
         condition=cast(caps.Condition, given.choice("condition")),
         make_up=make_up,
         hold=cast(mounts.Hold, given.choice("hold")),
@@ -277,6 +284,7 @@ def _case(given: Given) -> Case:
         marked_rpm=given.maybe("marked"),
         own_rpm=given.maybe("own"),
         measured=_measured(given),
+        set_back_m=given.maybe("set_back") or 0.0,
     )
 
 
@@ -288,7 +296,7 @@ def _lathe_mass(given: Given) -> float:
 def _sources(case: Case, top: speed.TopSpeed) -> tuple[str, ...]:
     keys = {"rough": ["lathe-manuals"], "finish": ["trade-6000-9000", "milton-wohlers-1919"]}.get(case.operation, ["practice"])
     keys = [*keys, "iso-10816-1", "iso-21940-11"]
-    if any(limit.id == "whip" for limit in top.limits):
+    if any(limit.id == "whip" for limit in top.limits) or case.slender:
         keys.append("timoshenko")
     if not top.refused:
         keys.append("z87-1")
@@ -307,33 +315,36 @@ QUESTION = Question(
     fields=FIELDS,
     work=work,
     table=Table(
-        caption="Top speed in rpm: filled work, turned between centres, wood spread evenly, floor lathe of 150 kg (330 lb)",
+        caption="Top speed in rpm: filled work, 50 mm (2 in) thick, turned between centres, wood spread evenly, floor lathe of 150 kg (330 lb)",
         rows=("diameter", _SIZES),
-        columns=("operation", TURNING),
-        fixed={"condition": "filled", "balance": "even", "hold": "centres", "lathe": "floor"},
+        columns=("operation", ("rough", "finish", "sand")),
+        fixed={"condition": "filled", "balance": "even", "hold": "centres", "length": ("50", "2"), "lathe": "floor"},
         cell=lambda answer: answer.headline.text,
         note=(
             "Loose or doubtful work: two thirds of it. Cracked: fix it first. Wood to one side: balance it first, or start under 100 rpm. "
-            "Glue block with no tailstock: three quarters. A lighter lathe: slower. Stop at the first tremble. "
+            "Power sanding: 150 at most. Glue block with no tailstock: three quarters. A lighter lathe: slower. Stop at the first tremble. "
             "Crack right through, bond opened or wood loose: do not spin it."
         ),
     ),
     rules=(
-        Rule("diameter", "ceiling", "rises", given={"balance": "side", "thickness": "50 mm"}, why="a larger piece"),
-        Rule("diameter", "speed", "rises", given={**_ROUGH, "balance": "side", "thickness": "50 mm"}, why="a larger piece"),
+        Rule("diameter", "ceiling", "rises", given={"balance": "side", **_THIN}, why="a larger piece"),
+        Rule("diameter", "speed", "rises", given={**_ROUGH, "balance": "side", **_THIN}, why="a larger piece"),
         Rule("mass", "ceiling", "rises", given={"balance": "side"}, why="a heavier piece"),
         Rule("condition", "ceiling", "rises", _CONDITIONS, why="a worse condition"),
         Rule("balance", "ceiling", "rises", GUESSES, why="more out of balance"),
         Rule("eccentricity", "ceiling", "rises", given={"balance": "known"}, why="more out of balance"),
+        Rule("set_back", "ceiling", "rises", given={"balance": "known"}, why="further off centre"),
         Rule("far_end", "ceiling", "rises", ("live", "pad", "none"), why="a weaker mount"),
-        Rule("hold", "ceiling", "rises", ("centres", "chuck", "glue"), why="a weaker mount"),
+        Rule("hold", "ceiling", "rises", ("centres", "chuck", "glue"), _THIN, why="a weaker mount"),
         Rule("lathe", "ceiling", "falls", ("bench", "midi", "floor", "heavy"), why="a heavier lathe"),
         Rule("lathe_mass", "ceiling", "falls", why="a heavier lathe"),
         Rule("bolted", "ceiling", "falls", ("no", "yes"), why="a firmer footing"),
         Rule("felt", "ceiling", "rises", ("still", "trembles", "walks"), {"felt_speed": "400"}, why="felt worse"),
+        Rule("felt", "ceiling", "rises", ("still", "nothing"), {"felt_speed": "400"}, why="that it ran still never lowers what it may"),
         Rule("vibration", "ceiling", "rises", given={"felt": "measured", "felt_speed": "400"}, why="more vibration"),
         Rule("weight", "ceiling", "rises", given={"balance": "weight", "weight_radius": "100 mm", "diameter": "300 mm"}, why="more out of balance"),
-        Rule("thickness", "ceiling", "rises", given={"balance": "side"}, why="a longer piece"),
+        Rule("thickness", "ceiling", "rises", given={"balance": "side", "hold": "glue"}, why="a thicker piece"),
+        Rule("length", "ceiling", "rises", given={"balance": "side", "hold": "centres"}, why="a longer piece"),
         Rule("own", "ceiling", "falls", why="a higher limit of one's own"),
         Rule("marked", "ceiling", "falls", why="a higher marking on the chuck"),
         Rule("wheel", "ceiling", "rises", given={"operation": "buff"}, why="a larger wheel"),
@@ -341,6 +352,7 @@ QUESTION = Question(
     ),
     words={
         "outside": "{label}: {given} is outside the piece. It lies between the centre and the rim.",
+        "diameter:too-small": "{label}: {given} is less than 5 mm (3/16 in), and nothing thinner is worked out here.",
         "range": "{label}: {given} is under the lowest, {lowest}.",
     },
 )

@@ -60,7 +60,7 @@ FIELDS: tuple[Field, ...] = (
         default="paste",
         basis="judgement",
     ),
-    measure("diameter", "Diameter of the work", "mm", 10, 1500, usual=(25, 1000)),
+    measure("diameter", "Diameter of the work", "mm", 5, 1500, usual=(25, 1000)),
     Choice(
         name="condition",
         label="How it looks",
@@ -98,6 +98,7 @@ FIELDS: tuple[Field, ...] = (
             name="press", label="Press", options=(Option("light", "Fingertips", "10 N, 2 lb"), Option("firm", "Firm hand", "20 N, 4 1/2 lb")),
             default="firm", basis="judgement", fold=True,
         ),
+        measure("piece", "Top speed for sanding", "rpm", 1, 20000, hint="From 'How fast?': balance and mount.", required=False, fold=True),
         measure("rpm", "It runs at", "rpm", 5, 6000, hint="Empty: at the ceiling.", required=False, fold=True),
         Choice(
             name="reverse",

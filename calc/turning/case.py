@@ -12,6 +12,7 @@ from functools import cached_property
 
 from calc.quantity import round_to
 from calc.turning import balance, caps, discs, mounts, speed, vibrating
+from calc.turning.fit import standard
 
 GUESSES = ("even", "some", "side", "half")  # make-ups that nobody has balanced, best first
 EIGHT_SIDES = math.cos(math.pi / 4) / math.cos(math.pi / 8)  # corner to corner, octagon over the square it is sawn from: geometry
@@ -36,6 +37,7 @@ class Case:
     marked_rpm, own_rpm : marked on the chuck; the maker's own limit.
     measured : a vibration that was measured or felt.
     steady : a steady rest stands in the middle.
+    set_back_m : how far off its centre it was set back on the lathe, m, 0 or more; it adds to what is out of balance.
     """
 
     operation: caps.Operation
@@ -55,6 +57,7 @@ class Case:
     own_rpm: float | None = None
     measured: speed.Measured | None = None
     steady: bool = False
+    set_back_m: float = 0.0
 
     @property
     def guessed(self) -> bool:
@@ -75,6 +78,12 @@ class Case:
             return self.known_eccentricity_m
         return balance.guessed_eccentricity(self.make_up, self.diameter_m, self.operation == "rough")
 
+    @property
+    def slender(self) -> bool:
+        """Whether it is long and thin enough to whip: longer than twelve times its width, or as limp where its far end stands free."""
+        whips = discs.whip_speed(self.diameter_m, self.job.length_m, self.job.far_end_held)
+        return whips < discs.whip_speed(self.diameter_m, standard("whip") * self.diameter_m) * (1 - 1e-9)
+
     @cached_property
     def job(self) -> speed.Job:
         """What the speed limits need to know."""
@@ -83,7 +92,7 @@ class Case:
             operation=self.operation,
             condition=self.condition,
             mass_kg=self.mass_kg,
-            unbalance_kg_m=self.mass_kg * self.eccentricity_m,
+            unbalance_kg_m=self.mass_kg * (self.eccentricity_m + self.set_back_m),
             standing_mass_kg=vibrating.standing_mass(self.lathe_kg, self.bolted),
             vibration_limit_m_per_s=vibrating.vibration_limit("zone-c"),
             clean_limit_m_per_s=vibrating.vibration_limit("zone-b"),
@@ -123,7 +132,7 @@ def balanced(case: Case) -> Case:
     ----------
     What is left is our judgement, ``done`` in ``data/balance_guesses.csv``.
     """
-    return replace(case, make_up="done", known_unbalance_kg_m=None, known_eccentricity_m=None, measured=None)
+    return replace(case, make_up="done", known_unbalance_kg_m=None, known_eccentricity_m=None, measured=None, set_back_m=0.0)
 
 
 def recentred(case: Case) -> Case:
@@ -149,6 +158,34 @@ def recentred(case: Case) -> Case:
     Plain geometry.
     """
     return replace(balanced(case), diameter_m=case.diameter_m + 2 * case.eccentricity_m)
+
+
+def steadied(case: Case) -> Case:
+    """The case with a steady rest in the middle; where it trembled without, up to that speed again and no further.
+
+    Parameters
+    ----------
+    case : as it is.
+
+    Returns
+    -------
+    Case
+
+    Examples
+    --------
+    >>> speeds = speed.Speeds(250, 3000)
+    >>> rod = Case("finish", 0.025, 0.400, "solid", "done", "centres", "live", 150, False, speeds, measured=speed.Measured.of(900, 0.0045))
+    >>> rod.top.setting_rpm, steadied(rod).top.setting_rpm
+    (360.0, 900.0)
+
+    References
+    ----------
+    Our judgement.
+    """
+    if case.measured is None or case.measured.held_to_m_per_s is None:
+        return replace(case, steady=True)
+    own = min(case.measured.speed_rpm, math.inf if case.own_rpm is None else case.own_rpm)
+    return replace(case, steady=True, measured=None, own_rpm=own)
 
 
 def turned_down(case: Case, diameter_m: float) -> Case:
@@ -181,8 +218,8 @@ def turned_down(case: Case, diameter_m: float) -> Case:
     Plain geometry; what stays is our judgement, on the safe side.
     """
     weighed = None if case.weighed_kg is None else case.weighed_kg * (diameter_m / case.diameter_m) ** 2
-    unbalance = case.mass_kg * case.eccentricity_m
-    return replace(case, diameter_m=diameter_m, weighed_kg=weighed, known_unbalance_kg_m=unbalance, known_eccentricity_m=None)
+    unbalance = case.job.unbalance_kg_m
+    return replace(case, diameter_m=diameter_m, weighed_kg=weighed, known_unbalance_kg_m=unbalance, known_eccentricity_m=None, set_back_m=0.0)
 
 
 def on_footing(case: Case, lathe_kg: float, bolted: bool) -> Case:

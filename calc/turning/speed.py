@@ -19,6 +19,7 @@ WHIP_SHARE = 0.5  # share of the whirling speed that long slender work may turn 
 WHIP_FROM = 4.0  # length over diameter from which whip is looked at; below, it can never rule: arithmetic
 RUBBING: tuple[Operation, ...] = ("sand", "paste")
 SANDING: tuple[Operation, ...] = (*RUBBING, "power")
+CLEAN: tuple[Operation, ...] = ("finish", "sand", "power")  # what leaves a surface: none of them is run faster than the finishing cut
 
 
 @dataclass(frozen=True)
@@ -86,6 +87,14 @@ class Speeds:
         if self.steps_rpm:
             return max(step for step in self.steps_rpm if step <= speed_rpm)
         return max(self.lowest_rpm, round_to(min(speed_rpm, self.highest_rpm), VARIABLE_STEP_RPM, "down"))
+
+    def up_to(self, speed_rpm: float) -> tuple[float, ...]:
+        """The steps of a belt up to a speed, lowest first; none on a dial.
+
+        >>> Speeds.of_steps((650, 200, 400)).up_to(400)
+        (200, 400)
+        """
+        return tuple(sorted(step for step in self.steps_rpm if step <= speed_rpm))
 
 
 @dataclass(frozen=True)
@@ -209,10 +218,26 @@ def bearing_limit(limits: Iterable[Limit]) -> Limit:
 
 @dataclass(frozen=True)
 class Measured:
-    """A vibration that was measured or felt: root mean square speed (m/s, more than 0) at a spindle speed."""
+    """A vibration that was measured or felt: root mean square speed (m/s, more than 0) at a spindle speed.
+
+    ``at_most`` for 'it ran still', which says no more than that the vibration was not over that: it never lowers what was estimated.
+    ``held_to_m_per_s`` is the vibration to come down to, where it trembled; the job's own limit when none.
+    """
 
     speed_rpm: float
     vibration_m_per_s: float
+    at_most: bool = False
+    held_to_m_per_s: float | None = None
+
+    @classmethod
+    def of(cls, speed_rpm: float, vibration_m_per_s: float, *, at_most: bool = False) -> Measured:
+        """As a maker tells it: what trembled is held to where it runs still again.
+
+        >>> Measured.of(900, 0.0045).held_to_m_per_s, Measured.of(900, 0.0018).held_to_m_per_s
+        (0.0018, None)
+        """
+        still = vibrating.vibration_limit("zone-b")
+        return cls(speed_rpm, vibration_m_per_s, at_most, still if vibration_m_per_s > still * (1 + 1e-9) else None)
 
 
 @dataclass(frozen=True)
@@ -251,17 +276,40 @@ class Job:
     measured: Measured | None = None
 
     @property
+    def overruling(self) -> Measured | None:
+        """What was measured, where it overrules the estimate; that it ran still does not where the estimate is as low."""
+        felt = self.measured
+        if felt is None or (felt.at_most and self.unbalance_kg_m <= self._worked_back(felt)):
+            return None
+        return felt
+
+    @property
     def felt_unbalance_kg_m(self) -> float:
         """U, kg m: worked back from the vibration where one was measured."""
-        if self.measured is None:
-            return self.unbalance_kg_m
-        return vibrating.unbalance_from_vibration(self.measured.speed_rpm, self.measured.vibration_m_per_s, self.mass_kg, self.standing_mass_kg)
+        felt = self.overruling
+        return self.unbalance_kg_m if felt is None else self._worked_back(felt)
+
+    @property
+    def held_to_m_per_s(self) -> float:
+        """The vibration not to be passed, m/s; where it trembled, the one at which it runs still again."""
+        held = None if self.measured is None else self.measured.held_to_m_per_s
+        return self.vibration_limit_m_per_s if held is None else held
 
     def speed_at_vibration(self, limit_m_per_s: float) -> float:
         """rpm at which the lathe's vibration reaches a limit, from the measurement where there is one."""
-        if self.measured is None:
+        felt = self.overruling
+        if felt is None:
             return vibrating.speed_at_vibration(self.unbalance_kg_m, self.mass_kg, self.standing_mass_kg, limit_m_per_s)
-        return vibrating.speed_from_measured_vibration(self.measured.speed_rpm, self.measured.vibration_m_per_s, limit_m_per_s)
+        return vibrating.speed_from_measured_vibration(felt.speed_rpm, felt.vibration_m_per_s, limit_m_per_s)
+
+    @property
+    def speed_at_push(self) -> float:
+        """rpm at which the heavy side shoves as hard as it may; never under a speed at which it ran still."""
+        limit = balance.speed_at_push(self.felt_unbalance_kg_m, self.standing_mass_kg)
+        return max(limit, self.measured.speed_rpm) if self.measured is not None and self.measured.at_most else limit
+
+    def _worked_back(self, felt: Measured) -> float:
+        return vibrating.unbalance_from_vibration(felt.speed_rpm, felt.vibration_m_per_s, self.mass_kg, self.standing_mass_kg)
 
 
 def job_limits(job: Job) -> tuple[Limit, ...]:
@@ -299,8 +347,8 @@ def job_limits(job: Job) -> tuple[Limit, ...]:
     limits = [Limit("rim", rim, counts=not lifted)]
     if job.own_rpm is not None:
         limits.append(Limit("own", min(job.own_rpm, highest) if lifted else job.own_rpm))
-    limits.append(Limit("vibration", job.speed_at_vibration(job.vibration_limit_m_per_s)))
-    limits.append(Limit("push", balance.speed_at_push(job.felt_unbalance_kg_m, job.standing_mass_kg)))
+    limits.append(Limit("vibration", job.speed_at_vibration(job.held_to_m_per_s)))
+    limits.append(Limit("push", job.speed_at_push))
     if job.mount_share < 1.0:
         limits.append(Limit("mount", job.mount_share * bearing_limit(limits).speed_rpm))
     if job.length_m > WHIP_FROM * job.diameter_m:
@@ -311,7 +359,7 @@ def job_limits(job: Job) -> tuple[Limit, ...]:
         limits.append(Limit("heat", rubbing_speed(job.diameter_m), soft=True))
     if job.operation == "power":
         limits.append(Limit("heat", caps()["power-pad"]["rpm"], soft=True))
-    if job.operation == "finish":
+    if job.operation in CLEAN and job.held_to_m_per_s > job.clean_limit_m_per_s:
         limits.append(Limit("surface", job.speed_at_vibration(job.clean_limit_m_per_s), soft=True))
     return tuple(limits)
 

@@ -52,7 +52,7 @@ def test_lopsided_500_mm_disc_is_felt_long_before_800(make_up: str, lathe: str, 
 
 def test_lopsided_lump_starts_near_100() -> None:
     # LUMP. 300 mm, half wood: on a lathe that goes slow enough, 50 to 150 rpm.
-    found = _ask(diameter="300", condition="solid", balance="half", hold="centres", lathe="floor")
+    found = _ask(diameter="300", condition="solid", balance="half", hold="centres", length="50", lathe="floor")
     setting = found["speed"]
     assert setting is not None
     assert 50 <= setting <= 150

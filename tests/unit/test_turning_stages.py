@@ -13,8 +13,8 @@ from calc.turning.case import Case, turned_down
 from calc.turning.speed import Measured, Speeds
 
 #: 300 mm, balanced, between centres, on a floor lathe: only the rim counts.
-EASY = {"diameter": "300", "condition": "solid", "balance": "done", "hold": "centres", "lathe": "floor"}
-THIN = {"operation": "finish", "diameter": "25", "condition": "solid", "balance": "done", "hold": "centres", "lathe": "floor"}
+EASY = {"diameter": "300", "condition": "solid", "balance": "done", "hold": "centres", "length": "50 mm", "lathe": "floor"}
+THIN = {"operation": "finish", "diameter": "25", "condition": "solid", "balance": "done", "hold": "centres", "length": "50 mm", "lathe": "floor"}
 
 
 def _ask(inputs: dict[str, str], units: str = "metric", **more: str) -> dict[str, Any]:
@@ -135,23 +135,24 @@ def test_every_card_has_a_text_for_every_place() -> None:
 
 
 def test_thin_work_turned_thinner_turns_slower() -> None:
-    rows = _rows(_ask(THIN, thickness="600"))
+    rows = _rows(_ask(THIN, length="600"))
     assert [row[0] for row in rows] == ["25 mm", "20 mm", "15 mm"]
     assert [row[1] for row in rows] == ["1180", "940", "700"]  # half of 2364 rpm (reference 3.2), and as the diameter: 945.6, 709.2
 
 
 def test_thin_work_is_told_of_whip() -> None:
-    assert "steady rest" in _cautions(_ask(THIN, thickness="600"))["X14"]
-    slow = _cautions(_ask(THIN, thickness="301", operation="power"))  # 12 times its width, and too slow for whip to rule
+    assert "steady rest" in _cautions(_ask(THIN, length="600"))["X14"]
+    slow = _cautions(_ask(THIN, length="301", operation="power"))  # 12 times its width, and too slow for whip to rule
     assert "steady rest" in slow["X14"]
-    assert "X14" not in _cautions(_ask(THIN, thickness="299", operation="power"))
+    assert "X14" not in _cautions(_ask(THIN, length="299", operation="power"))
 
 
 def test_a_length_that_was_not_given_is_asked_for_where_it_could_decide() -> None:
-    text = _cautions(_ask(THIN))["X14"]
+    on_plate = THIN | {"hold": "faceplate", "far_end": "live"}
+    text = _cautions(_ask(on_plate))["X14"]
     # at 4000 rpm, whirling at 8000: 600 mm x the root of 2364 / 8000 = 326 mm
     assert "From 326 mm on it can whip" in text
-    assert "X14" not in _cautions(_ask(THIN, thickness="50"))
+    assert "X14" not in _cautions(_ask(on_plate, thickness="50"))
     assert "X14" not in _cautions(_ask(EASY))
 
 
@@ -164,3 +165,63 @@ def test_whip_length_is_whip_speed_turned_round() -> None:
 def test_turning_down_to_its_own_size_changes_nothing() -> None:
     case = Case("finish", 0.3, 0.05, "filled", "side", "glue", "none", 60, False, Speeds(50, 3000), 4.0)
     assert turned_down(case, 0.3).top == case.top
+
+
+def test_the_card_tells_the_stages_after_the_next_and_the_steps_up_to_the_top_speed() -> None:
+    inputs = EASY | {"diameter": "100", "operation": "rough"}
+    card = _ask(inputs)["extra"]["card"]
+    speeds = {stage: _ask(inputs, operation=stage)["headline"]["text"] for stage in ("finish", "sand", "paste")}
+    assert card["next"] == f"Next: finishing cut, {speeds['finish']} rpm"
+    assert card["later"] == [f"Then: sanding by hand, {speeds['sand']} rpm", f"Then: abrasive paste, {speeds['paste']} rpm"]
+    assert card["steps"] == ""
+    belt = _ask(THIN, length="100 mm", speeds="steps", steps="2200 500 1400 900 3500 6000")
+    # 12 m/s at 25 mm is 9167 rpm, and four times its width is too short for whip to be looked at
+    assert belt["extra"]["card"]["steps"] == "Up in steps: 500, 900, 1400, 2200, 3500, 6000 rpm"
+    assert "In steps, 500, 900, 1400, 2200, 3500, 6000." in belt["headline"]["say"]
+    slow = _ask(EASY, diameter="100", speeds="steps", steps="500 900 1400 2200")  # roughing: 4.57 m/s at 100 mm, 873 rpm
+    assert (slow["headline"]["text"], slow["extra"]["card"]["steps"]) == ("500", "Up in steps: 500 rpm")
+
+
+def test_the_card_says_how_far_off_centre_in_the_figure_that_was_given() -> None:
+    by = _ask(EASY, balance="known", eccentricity="6.1 mm")["extra"]["card"]["by"]
+    assert "6.1 mm off centre" in by and "how far" not in by
+
+
+@pytest.mark.parametrize("off", ["0.5", "3", "6.1", "12"])
+@pytest.mark.parametrize("hold", ["centres", "glue", "faceplate"])
+def test_one_disc_one_story(off: str, hold: str) -> None:
+    """Sanding is never faster than the finishing cut, and a finishing cut that is slower than roughing says why."""
+    piece = EASY | {"diameter": "350", "balance": "known", "eccentricity": f"{off} mm", "hold": hold, "condition": "filled", "lowest": "10"}
+    speed = {stage: _ask(piece, operation=stage)["values"]["ceiling"]["si"] for stage in ("rough", "finish", "sand", "power")}
+    assert max(speed["sand"], speed["power"]) <= speed["finish"]
+    if speed["finish"] < speed["rough"]:
+        assert "clean surface wants it still" in _ask(piece)["extra"]["card"]["mind"]
+    reply = _ask(piece, operation="sand")
+    (grits,) = [carry["inputs"] for carry in reply["carries"] if carry["to"] == "which-grit-next"]
+    papers = desk.answer("which-grit-next", grits | {"grit_p": "p220"})
+    assert papers["values"]["ceiling"]["si"] <= reply["values"]["ceiling"]["si"]
+    assert papers["values"]["speed"]["si"] <= float(reply["headline"]["text"])
+
+
+@pytest.mark.parametrize("more", [{}, {"condition": "filled"}, {"balance": "side"}, {"speeds": "steps", "steps": "90 140 220 333"}])
+def test_a_speed_is_the_same_on_the_page_the_card_and_in_what_is_handed_on(more: dict[str, str]) -> None:
+    reply = _ask(EASY | more)
+    (carry,) = [carry for carry in reply["carries"] if carry["to"] == "before-the-lathe"]
+    assert carry["inputs"]["ceiling"] == f"{reply['headline']['text']} rpm" == f"{reply['extra']['card']['text']} rpm"
+
+
+def test_a_rod_between_centres_has_its_length_asked_for() -> None:
+    rod = {key: text for key, text in THIN.items() if key != "length"}
+    assert [(error["field"], error["code"]) for error in _ask(rod)["errors"]] == [("length", "missing")]
+    figures = [float(_ask(rod, length=f"{length} mm", lowest="10")["headline"]["text"]) for length in (100, 400, 1000)]
+    assert figures[0] > figures[1] > figures[2]
+    listed = {field["name"]: field for field in desk.describe("how-fast")["fields"]}
+    assert not listed["length"]["fold"] and listed["length"]["required"]
+
+
+def test_thinner_than_25_mm_can_be_asked() -> None:
+    inputs = THIN | {"diameter": "6 mm", "length": "100 mm"}
+    reply = desk.answer("how-fast", inputs, "metric", inputs)
+    assert reply["headline"]["tone"] != "stop" and reply["values"]["whip"]["si"] == pytest.approx(1 / 2 * 2364 * 6 / 25 * 36, rel=1e-3)  # as D / L²
+    (error,) = _ask(THIN, diameter="4 mm")["errors"]
+    assert error["code"] == "too-small" and "5 mm" in error["message"]

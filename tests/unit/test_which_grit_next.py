@@ -32,7 +32,7 @@ def line(reply: dict[str, Any], label: str) -> dict[str, Any]:
 def test_the_next_grit_and_those_after() -> None:
     reply = ask()
     assert reply["headline"]["text"] == "P320" and reply["headline"]["tone"] == "go"
-    assert reply["headline"]["say"] == "Then P400 and P600, paste after. At most 400 rpm."
+    assert reply["headline"]["say"] == "Then P400 and P600, paste after. At most 400 rpm, or less: 'How fast?' knows balance and mount."
     assert [row[1] for row in reply["grids"][0]["rows"]] == ["P320", "P400", "P600"]
 
 
@@ -92,7 +92,9 @@ def test_a_drawer_with_nothing_to_begin_with_says_what_to_get() -> None:
 
 
 def test_it_hands_the_ceiling_of_sanding_to_the_lists_of_the_lathe() -> None:
-    assert carried(ask(hold="chuck"), "before-the-lathe") == {"then": "sand", "sand_ceiling": "400 rpm", "sweeps": "300 mm", "hold": "chuck"}
+    assert "sand_ceiling" not in (carried(ask(hold="chuck"), "before-the-lathe") or {})  # nobody has looked at its balance
+    told = carried(ask(hold="chuck", piece="250"), "before-the-lathe")
+    assert told == {"then": "sand", "sand_ceiling": "250 rpm", "sweeps": "300 mm", "hold": "chuck"}
     assert carried(ask(goal="wheel", grit_p="P600"), "before-the-lathe") is None  # its speed is the wheel's
 
 
@@ -161,7 +163,7 @@ def test_the_ceiling_is_never_above_that_of_how_fast() -> None:
         for hold in ("glue", "centres", "chuck"):
             ours = ask(hold=hold, **inputs)["values"]["speed"]["si"]
             still = {"balance": "known", "eccentricity": "0", "lathe": "floor"}
-            asked = {"operation": operation, "diameter": "300 mm", "condition": "filled", "hold": hold, **still}
+            asked = {"operation": operation, "diameter": "300 mm", "condition": "filled", "hold": hold, "length": "50 mm", **still}
             assert ours == desk.answer("how-fast", asked)["values"]["speed"]["si"]
 
 

@@ -218,7 +218,10 @@ def test_it_hands_on_to_how_fast_and_to_the_lists_of_the_lathe(units: str) -> No
         for carry in carries:
             _taken(carry, units)
     # how far it runs out says nothing of where its centre of mass is
-    assert not any({"balance", "eccentricity"} & set(carry["inputs"]) for carry in desk.answer("will-the-mount-hold", turned)["carries"])
+    handed = desk.answer("will-the-mount-hold", turned)["carries"]
+    assert not any({"balance", "eccentricity"} & set(carry["inputs"]) for carry in handed)
+    # 3 mm in and out is 1.5 mm off the centre: it adds to the balance that is known there
+    assert [carry["inputs"]["set_back"] for carry in handed if carry["to"] == "how-fast"] == ["1.5 mm"]
 
 
 def _taken(carry: dict[str, Any], units: str) -> None:

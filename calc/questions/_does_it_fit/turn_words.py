@@ -11,6 +11,7 @@ from calc.questions import Given
 from calc.questions._does_it_fit.reaches import grid
 from calc.questions._does_it_fit.turn import Turn, guess, length
 from calc.questions._does_it_fit.view import side_view
+from calc.questions._how_fast.handed import along
 from calc.turning import fit
 from calc.turning.fit import standard
 from calc.words import both
@@ -292,11 +293,12 @@ class Told:
         if not turn.clears or turn.short or turn.overloaded or not 0.025 <= turn.sweep <= 1.0 or not 0.005 <= turn.along <= 1.0:
             return
         held = {"diameter": str(length(given, turn.sweep, "up")), "hold": _HOLDS[turn.hold]}
-        thick, lathe = {"thickness": str(length(given, turn.along, "up"))}, {"lathe": given.choice("lathe")} if given.typed("lathe") else {}
+        long = str(length(given, turn.along, "up"))
+        thick, lathe = {"thickness": long}, {"lathe": given.choice("lathe")} if given.typed("lathe") else {}
         weighed = {"mass": given.as_typed("mass")} if given.typed("mass") and 0.02 <= given.si("mass") <= 100 else {}
         if held["hold"] != "centres":
             held["far_end"] = "live" if turn.tailed else "none"
-        yield Carry("how-fast", {"operation": "rough"} | held | lathe | thick | weighed)
+        yield Carry("how-fast", {"operation": "rough"} | held | lathe | along(held["hold"], long) | weighed)
         if held["hold"] != "centres":
             block = {"block": given.as_typed("covers")} if turn.hold == "block" and given.typed("covers") and turn.covers <= turn.sweep else {}
             yield Carry("will-the-mount-hold", held | thick | weighed | block)

@@ -19,7 +19,7 @@ _BY = ("condition", "balance", "hold", "far_end", "lathe")
 
 
 def card(given: Given, headline: Headline, case: Case | None = None, *, told: bool = False) -> dict[str, Any]:
-    """One number, the stage, the next stage, three reflexes, and what it all goes by.
+    """One number, the stage, the steps up to it, the stages after it, three reflexes, and what it all goes by.
 
     Parameters
     ----------
@@ -45,11 +45,19 @@ def card(given: Given, headline: Headline, case: Case | None = None, *, told: bo
         "say": [*headline.steps, headline.say] if stop else [headline.say if told else _CEILING],
         "next": "" if following is None or stop else f"{following.label}, {following.text} {following.unit}".rstrip(),
         "mind": "" if following is None or stop else following.note,
+        "later": [] if case is None or stop else stages.later(case),
+        "steps": "" if case is None or stop else _steps(case),
         "reflex": [] if stop else list(REFLEX),
         "smaller": _SMALLER if rows else "",
         "sizes": [f"{size}: {inside(texts[0])}" + (" rpm" if texts[0] != stages.NONE else "") for size, texts in rows],
         "by": "; ".join(_by(given)),
     }
+
+
+def _steps(case: Case) -> str:
+    """'Up in steps: 500, 900, 1400, 2200 rpm'."""
+    steps = stages.steps_text(case)
+    return f"Up in steps: {steps} rpm" if steps else ""
 
 
 def stage(given: Given) -> str:
@@ -65,7 +73,11 @@ def _by(given: Given) -> list[str]:
     out = []
     for name in _BY:
         value = given.words(name)
-        if value and name == "far_end":
+        if value == "known":
+            out.append(f"{given.as_typed('eccentricity')} off centre")
+        elif value == "weight":
+            out.append(f"balanced by {given.as_typed('weight')} at {given.as_typed('weight_radius')}, not on it now")
+        elif value and name == "far_end":
             out.append(f"tailstock: {inside(given.label_of(name))}" if value != "none" else "no tailstock")
         elif value:
             out.append(given.label_of(name) if not out else inside(given.label_of(name)))

@@ -1,32 +1,47 @@
-"""What How fast? hands on: the ceiling and the mount, to be held against before the lathe runs."""
+"""What How fast? hands on: ceiling and mount, to be held against before the lathe runs; the ceiling for sanding, to the grits."""
 
 from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
 
 from calc.answers import Carry
 from calc.quantity import HIGHEST_SHOWN_RPM, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.mount import of_mount
+from calc.questions._how_fast.rounded import told_rpm
 from calc.turning import speed
 from calc.turning.case import Case
 
+#: Held so, length against width decides: it is asked for. On a block or a plate it is a disc, and its thickness has a default.
+LONG = ("centres", "chuck")
 #: The limits that a heavy side sets.
 _HEAVY_SIDE = ("vibration", "push")
 
 
+def along(hold: str, size: str) -> dict[str, str]:
+    """How long or thick a piece is along the lathe, for How fast? to take with the mount that is handed on.
+
+    >>> along("centres", "400 mm"), along("glue", "50 mm")
+    ({'length': '400 mm'}, {'thickness': '50 mm'})
+    """
+    return {"length" if hold in LONG else "thickness": size}
+
+
 def handed(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Carry, ...]:
-    """The ceiling for what is done, what the heavy side allows, and of mount and machine what was said.
+    """The top speed as it is shown, what the heavy side allows, and of mount and machine what was said; to the grits what sanding may run at.
 
     Parameters
     ----------
     given, case, top : of an answer that is no refusal.
     """
-    if top.refused:
+    if top.setting_rpm is None:
         return ()
-    told = {"sand_ceiling" if case.operation in speed.SANDING else "ceiling": f"{rpm_text(top.speed_rpm)} rpm"}
+    told = {"sand_ceiling" if case.operation in speed.SANDING else "ceiling": f"{rpm_text(top.setting_rpm)} rpm"}
     told["sweeps"] = str(given.write(case.diameter_m, "length", "up"))
     heavy = [limit.speed_rpm for limit in top.limits if limit.id in _HEAVY_SIDE]
-    if heavy and min(heavy) <= HIGHEST_SHOWN_RPM:
-        told["balanced"] = f"{rpm_text(min(heavy))} rpm"
+    if heavy and 1 <= min(heavy) <= HIGHEST_SHOWN_RPM:
+        told["balanced"] = f"{told_rpm(min(heavy))} rpm"
     if given.typed("hold"):
         told["hold"] = case.hold
         if case.hold != "centres" and given.typed("far_end"):
@@ -36,4 +51,14 @@ def handed(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Carry, ...]:
     told |= of_mount(given)
     if given.typed("highest"):
         told["highest"] = given.as_typed("highest")
-    return (Carry("before-the-lathe", told),)
+    return (Carry("before-the-lathe", told), *_to_grits(given, case))
+
+
+def _to_grits(given: Given, case: Case) -> Iterator[Carry]:
+    """The same piece when it is sanded: never faster there than here."""
+    if case.operation not in ("finish", "sand"):
+        return
+    setting = replace(case, operation="sand").top.setting_rpm
+    if setting is not None:
+        piece = {"diameter": str(given.write(case.diameter_m, "length", "up")), "condition": case.condition, "hold": case.hold}
+        yield Carry("which-grit-next", piece | {"piece": f"{rpm_text(setting)} rpm"})

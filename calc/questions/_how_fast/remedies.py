@@ -9,10 +9,11 @@ from dataclasses import dataclass, replace
 from calc.quantity import Style, round_to, to_si
 from calc.questions import Given
 from calc.turning import balance, speed
-from calc.turning.case import EIGHT_SIDES, Case, balanced, ballast_to_next_limit, on_footing, recentred
+from calc.turning.case import EIGHT_SIDES, Case, balanced, ballast_to_next_limit, on_footing, recentred, steadied
 from calc.words import inside
 
 WEIGHT_REACH = 0.87  # how far out a balance weight still sits inside the rim, as a share of the radius: our judgement
+MOST_WEIGHT = 1 / 10  # of the piece: a heavier weight is a danger of its own, and its centre is moved instead: our judgement
 MOST_CHANGES = 4  # more are not read: our judgement
 MOST_TOGETHER = 3  # a longer list of things to do first is another lathe: our judgement
 MOST_SHIFT = 1 / 8  # of the diameter; a blank moved further no longer cleans up round: our judgement
@@ -91,26 +92,22 @@ def remedies(case: Case) -> Iterator[Remedy]:
         in no order of worth.
     """
     if case.make_up in ("weight", "known") and case.measured is None:
-        yield Remedy("balance", balanced, lambda given, it: f"Hang {_weight_words(given, it)} on the light side and fix it there")
-        if case.operation == "rough" and case.eccentricity_m < MOST_SHIFT * case.diameter_m:
+        if not (case.slender or _too_heavy(case)):
+            yield Remedy("balance", balanced, lambda given, it: f"Hang {_weight_words(given, it)} on the light side and fix it there")
+        if case.operation == "rough" and not case.set_back_m and case.eccentricity_m < MOST_SHIFT * case.diameter_m:
             yield Remedy(
                 "centre",
                 recentred,
                 lambda given, it: f"Move the mounting centre {given.write(it.eccentricity_m, 'length')} towards the heavy side",
             )
-    else:
-        yield Remedy(
-            "balance",
-            balanced,
-            lambda given, it: (
-                f"Hang weights on the light side, spindle free, about {_weight_words(given, it)}, until it stays anywhere; fix them there"
-            ),
-        )
+    elif not case.slender:
+        yield Remedy("balance", balanced, _hang_words)
     if case.hold != "centres" and case.far_end != "live":
         yield Remedy("tailstock", lambda it: replace(it, far_end="live"), lambda given, it: "Bring the tailstock up with a live centre")
-    if not case.bolted:
+    if not case.bolted and not case.slender:
         yield Remedy("bolts", lambda it: on_footing(it, it.lathe_kg, True), lambda given, it: "Bolt the lathe down")
-    yield Remedy("ballast", lambda it: on_footing(it, it.lathe_kg + ballast_to_next_limit(it), it.bolted), _ballast_words)
+    if not case.slender:
+        yield Remedy("ballast", lambda it: on_footing(it, it.lathe_kg + ballast_to_next_limit(it), it.bolted), _ballast_words)
     if case.condition in ("cracked", "loose"):
         what = "Fill the crack" if case.condition == "cracked" else "Seal and fill what is open"
         yield Remedy("condition", lambda it: replace(it, condition="filled"), lambda given, it: f"{what} and let it cure, then ask as 'filled'")
@@ -123,7 +120,7 @@ def remedies(case: Case) -> Iterator[Remedy]:
             ),
         )
     if case.thickness_m > speed.WHIP_FROM * case.diameter_m and not case.steady:
-        yield Remedy("steady", lambda it: replace(it, steady=True), lambda given, it: "Set a steady rest in the middle")
+        yield Remedy("steady", steadied, lambda given, it: "Set a steady rest in the middle")
 
 
 def _mended_first(case: Case, known: list[Remedy], worth: list[Worth]) -> Iterator[Worth]:
@@ -149,6 +146,20 @@ def _raise(given: Given, case: Case, several: tuple[Remedy, ...], setting_rpm: f
         told.append(remedy.words(given, case))
         case = remedy.change(case)
     return Raise(tuple(remedy.sort for remedy in several), tuple(told), setting_rpm)
+
+
+def _too_heavy(case: Case) -> bool:
+    """Whether a weight at the rim that balances it would be more than a tenth of the piece."""
+    return balance.balance_weight(case.job.felt_unbalance_kg_m, WEIGHT_REACH * case.diameter_m / 2) > MOST_WEIGHT * case.mass_kg
+
+
+def _hang_words(given: Given, case: Case) -> str:
+    """What to hang where nobody has weighed it: about how much, or from how much on to leave it."""
+    if _too_heavy(case):
+        most = given.write(MOST_WEIGHT * case.mass_kg, "small mass", "down")
+        until = f"until it stays anywhere; over {most}, move its centre instead"
+        return f"Hang weights on the light side, spindle free, {until}"
+    return f"Hang weights on the light side, spindle free, about {_weight_words(given, case)}, until it stays anywhere; fix them there"
 
 
 def _balance_radius(given: Given, case: Case) -> float:

@@ -10,6 +10,7 @@ from calc.quantity import Shown, round_to, rpm_text, to_si
 from calc.questions import Given
 from calc.turning.caps import Operation
 from calc.turning.case import Case, turned_down
+from calc.words import inside
 
 NAMES: dict[Operation, str] = {
     "rough": "Roughing",
@@ -72,6 +73,22 @@ def setting_text(case: Case) -> str:
     return NONE if setting is None else rpm_text(setting)
 
 
+def later(case: Case) -> list[str]:
+    """The stages after the next one, each with its top speed at the size it has now."""
+    lines = []
+    after = following(case)
+    while after is not None and (after := following(after)) is not None:
+        text = setting_text(after)
+        lines.append(f"Then: {NAMES[after.operation].lower()}, {inside(text) if text == NONE else f'{text} rpm'}")
+    return lines
+
+
+def steps_text(case: Case) -> str:
+    """The steps of the belt up to the top speed, '500, 900, 1400, 2200'; empty on a dial."""
+    setting = case.top.setting_rpm
+    return "" if setting is None else ", ".join(f"{step:g}" for step in case.speeds.up_to(setting))
+
+
 def next_line(case: Case) -> Line | None:
     """The next stage, its top speed and what to mind on the way to it."""
     after = following(case)
@@ -108,5 +125,7 @@ def _mind(case: Case, after: Case) -> str:
     if setting is None:
         return "Ask again before it."
     if case.top.setting_rpm is not None and setting < case.top.setting_rpm:
+        if after.top.rules.id == "surface":
+            return "Slow down to it first: a clean surface wants it still. Better balanced, it may go faster."
         return "Slow down to it first."
     return "Once it is round and runs still." if case.operation == "rough" else "If it runs still."

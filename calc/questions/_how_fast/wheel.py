@@ -6,6 +6,7 @@ from calc.answers import Answer, Caution, Figure, Headline, Working, figure
 from calc.quantity import rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.card import card
+from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._how_fast.words import REFLEX, extra, rung, said
 from calc.questions._how_fast.working import setting_working
 from calc.turning import caps, speed, vibrating
@@ -35,7 +36,7 @@ def wheel(given: Given, speeds: speed.Speeds, felt: speed.Measured | None) -> An
         ``values``: ``speed`` (the setting, rpm; none for a refusal) and ``ceiling`` (rpm).
     """
     diameter = given.si("wheel")
-    limit = vibrating.vibration_limit("zone-c")
+    limit = vibrating.vibration_limit("zone-c") if felt is None or felt.held_to_m_per_s is None else felt.held_to_m_per_s
     felt_rpm = None if felt is None else vibrating.speed_from_measured_vibration(felt.speed_rpm, felt.vibration_m_per_s, limit)
     top = speed.settle(speed.wheel_limits(diameter, given.maybe("wheel_marked"), given.maybe("own"), felt_rpm), speeds)
     warm_rpm = caps.speed_at_rim_speed(diameter, caps.caps()["wheel-caution"]["rim"])
@@ -78,11 +79,11 @@ def _remedy(given: Given, top: speed.TopSpeed, speeds: speed.Speeds) -> str:
 def _cautions(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm: float, felt: speed.Measured | None) -> tuple[Caution, ...]:
     out: list[Caution] = []
     if top.setting_rpm is None:
-        text = f"Why not: {said(top.hard)} allows {rpm_text(top.hard_rpm)} rpm, and the lowest here is {rpm_text(speeds.lowest_rpm)} rpm."
+        text = f"Why not: {said(top.hard)} allows {told_rpm(top.hard_rpm)} rpm, and the lowest here is {rpm_text(speeds.lowest_rpm)} rpm."
         out.append(Caution("X2", "stop", text))
     else:
         if top.setting_rpm > warm_rpm:
-            out.append(Caution("wheel-heat", "caution", f"From {rpm_text(warm_rpm)} rpm this wheel heats resin fast."))
+            out.append(Caution("wheel-heat", "caution", f"From {told_rpm(warm_rpm)} rpm this wheel heats resin fast."))
         marked, own = given.maybe("wheel_marked"), given.maybe("own")
         if marked is not None and own is not None and own > marked:
             out.append(Caution("X11", "stop", f"Your own limit is over the wheel's marking: {rpm_text(marked)} rpm counts."))

@@ -8,11 +8,12 @@ from typing import Any
 from calc.answers import Band, Caution, Headline, Limit, Line, Tone
 from calc.quantity import round_to, rpm_text
 from calc.questions import Given
+from calc.questions._how_fast.handed import LONG
 from calc.questions._how_fast.remedies import Raise
-from calc.questions._how_fast.stages import next_line
+from calc.questions._how_fast.rounded import told_rpm
+from calc.questions._how_fast.stages import next_line, steps_text
 from calc.turning import balance, caps, discs, footing, speed, vibrating
 from calc.turning.case import Case
-from calc.turning.fit import standard
 
 _CUT = {
     "rough": "roughing out of round",
@@ -55,15 +56,19 @@ def headline(given: Given, case: Case, top: speed.TopSpeed, changes: list[Raise]
             say = then if steps else f"{changes[0].words}. {then}"
         elif lower > 0:
             first = "Fill the crack first, then a lathe" if case.condition == "cracked" else "Put it on a lathe"
-            say = f"{first} that goes down to {lower:.0f} rpm, or make it smaller."
+            say = f"{first} that goes down to {lower:.0f} rpm, or {'set a steady rest' if case.slender else 'make it smaller'}."
         else:
             say = "Do not power it: balance it, or make it smaller, then ask again."
         return Headline("Top speed", "Not yet", "", say, "stop", steps)
     shown = f"{rpm_text(top.setting_rpm)} rpm"
     if top.too_quick:
         return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", _heat_say(case, top, shown), "caution")
-    lowest = top.setting_rpm == case.speeds.lowest_rpm
-    say = "This is the lathe's lowest. Stop at the first tremble." if lowest else "Start at the lowest, raise it in steps, stop at the first tremble."
+    if top.setting_rpm == case.speeds.lowest_rpm:
+        say = "This is the lathe's lowest. Stop at the first tremble."
+    elif case.speeds.steps_rpm:
+        say = f"In steps, {steps_text(case)}. Stop at the first tremble."
+    else:
+        say = "Start at the lowest, raise it in steps, stop at the first tremble."
     return Headline("Top speed", rpm_text(top.setting_rpm), "rpm", say, _tone(case, top))
 
 
@@ -71,22 +76,23 @@ def ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
     """Every limit with its reason, and the one that rules."""
     share = case.job.mount_share
     by_cut = caps.operation_rim_speed(case.operation, case.diameter_m) <= caps.condition_rim_speed(case.condition)
-    if case.measured is not None:
+    trembled = _trembled(case)
+    if case.job.overruling is not None:
         how = "measured" if given.choice("felt") == "measured" else "felt"
-        basis = f" From what you {how} at {rpm_text(case.measured.speed_rpm)} rpm."
+        basis = f" From what you {how} at {rpm_text(case.job.overruling.speed_rpm)} rpm."
     else:
         basis = " From a guess at the balance." if case.guessed else ""
     why = {
         "rim": f"How fast the rim may run: {_CUT[case.operation] if by_cut else _CONDITION[case.condition]}.",
         "own": "Yours, not ours.",
-        "vibration": f"Beyond this the lathe starts to walk.{basis}",
+        "vibration": f"Up to here it should run still again.{basis}" if trembled else f"Beyond this the lathe starts to walk.{basis}",
         "push": f"Beyond this the heavy side shoves with a twentieth of the lathe's weight.{basis}",
         "mount": f"{_SHARE.get(share, f'{share:.3g}')} of {said(top.bearing)}: glue block, "
         + ("flat pad at the far end." if case.far_end == "pad" else "nothing at the far end."),
         "whip": "Long and thin: beyond this it can start to whip.",
         "marked": "Marked on the chuck.",
         "heat": "Beyond this resin heats faster than it cools. Common practice, no source.",
-        "surface": f"Beyond this the vibration shows in the surface.{basis}",
+        "surface": f"Beyond this the vibration shows in the surface.{basis}" + ("" if case.operation == "finish" else " No faster than the finishing cut."),
         "lathe": "The lathe's own highest.",
     }
     if not top.rim.counts:
@@ -109,7 +115,7 @@ def lines(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Line, ...]:
         out.insert(0, following)
     if still < top.setting_rpm:
         still_note = "If it trembles sooner, stop and say at what speed under 'What it did'."
-        out.insert(0, Line("Should feel still up to", rpm_text(still), "rpm", still_note))
+        out.insert(0, Line("Should feel still up to", told_rpm(still), "rpm", still_note))
     if case.operation == "power":
         out.insert(0, Line("Work", "50 to 150", "rpm", "The pad by its own marking. Common practice, no source."))
     return tuple(out)
@@ -146,14 +152,19 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
         say("X1", "Fix the crack or scrap the piece first. If you run it: tailstock up, light cuts.", "stop")
     if measured is not None:
         shown = rpm_text(measured.speed_rpm)
+        first = "steadied" if case.slender else "balanced"
         if _over(measured, "zone-c"):
-            say("X3", f"It was out of hand at {shown} rpm: do not go back there before it is balanced.", "stop")
+            say("X3", f"It was out of hand at {shown} rpm: do not go back there before it is {first}.", "stop")
+        elif _over(measured, "zone-b") and case.slender:
+            say("X3", f"It trembled at {shown} rpm. Long and thin: whip is the first suspect. A steady rest, or stay slower.")
         elif _over(measured, "zone-b"):
-            say("X3", f"It trembled at {shown} rpm: balance it before you go faster.")
+            say("X3", f"It trembled at {shown} rpm: stay below, and balance it before you go faster.")
         counts = "until size, weight or mount change"
         if setting is not None and measured.speed_rpm > setting:
             where = "belt" if case.speeds.steps_rpm else "dial"
-            say("X10", f"The {where} may still stand at {shown} rpm: lowest first, lathe off. What you felt counts {counts}.")
+            less = "" if _trembled(case) else f"It ran still at {shown} rpm, but {said(top.rules)} allows less. "
+            last = "" if less else f" What you felt counts {counts}."
+            say("X10", f"{less}The {where} may still stand at {shown} rpm: lowest first, lathe off.{last}")
         else:
             say("measured", f"What you felt or measured stands in for our estimate, {counts}.")
     if case.guessed and not (setting is None and "balance" in kinds):  # a refusal that leads with the weights has told how
@@ -163,7 +174,7 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
             "then ask again with that weight and how far out it hung.",
         )
     if "balance" in kinds:
-        say("weight", "A weight that comes off is a thrown weight: screw and glue it into waste wood, inside the rim.")
+        say("weight", "Any weight you hang goes inside the rim, screwed and glued into waste wood. One that comes off is thrown.")
     if setting is None:
         return tuple(out)
     if _own_held(case, top):
@@ -200,7 +211,8 @@ def extra(top: speed.TopSpeed) -> dict[str, Any]:
 
 def rung(limit: speed.Limit, why: str, rules: bool) -> Limit:
     """One limit as it is read; ``rules`` for the one that decides."""
-    return Limit(limit.id, _NAMES[limit.id], rpm_text(limit.speed_rpm), "rpm", why, rules)
+    text = rpm_text(limit.speed_rpm) if limit.id in ("own", "marked", "lathe") else told_rpm(limit.speed_rpm)
+    return Limit(limit.id, _NAMES[limit.id], text, "rpm", why, rules)
 
 
 def said(limit: speed.Limit) -> str:
@@ -211,27 +223,35 @@ def said(limit: speed.Limit) -> str:
 
 def _whip_words(given: Given, case: Case, top: speed.TopSpeed, setting_rpm: float) -> str:
     """Where long thin work may whip: it is slender, or its length was not said and it may be longer than assumed."""
-    length = case.job.length_m
-    if top.rules.id == "whip" or (case.job.far_end_held and length > standard("whip") * case.diameter_m):
+    if _trembled(case) and case.slender:
+        return ""  # told with the tremble
+    if top.rules.id == "whip" or case.slender:
         return "Long and thin for its width: it can whip. A steady rest in the middle, or slower."
     from_m = discs.whip_length(case.diameter_m, setting_rpm / speed.WHIP_SHARE, case.job.far_end_held)
-    if given.typed("thickness") or from_m > LONGEST_M:
+    if case.hold in LONG or given.typed("thickness") or from_m > LONGEST_M:
         return ""
     return f"How long it is was not given. From {given.write(from_m, 'length', 'down')} on it can whip at this speed: say so under 'More'."
 
 
+def _trembled(case: Case) -> bool:
+    """Whether it was felt or measured to tremble, or worse."""
+    return case.measured is not None and _over(case.measured, "zone-b")
+
+
 def _heat_say(case: Case, top: speed.TopSpeed, shown: str) -> str:
+    if top.rules.id == "surface" and case.operation in speed.SANDING:
+        return f"Take it at the lowest, {shown}, and lightly. It may tremble there: balance it first for an even surface."
     if top.rules.id == "surface":
         return f"Take it at the lowest, {shown}. The cut may ripple: balance it for a clean one."
     if case.operation == "power":
         return f"The lowest, {shown}, is quicker than power sanding likes: light pad, never still in one place."
-    return f"Use the lowest, {shown}, and keep it cool: wet, light, with pauses. Heat asks for {top.speed_rpm:.0f}."
+    return f"Use the lowest, {shown}, and keep it cool: wet, light, with pauses. Heat asks for {told_rpm(top.speed_rpm)}."
 
 
 def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
     on_mount = f"{said(top.bearing)}, on this mount,"
     name = on_mount if top.hard.id == "mount" else said(top.hard)
-    why = f"Why not: {name} allows {rpm_text(top.hard_rpm)} rpm, and the lowest here is {rpm_text(case.speeds.lowest_rpm)} rpm."
+    why = f"Why not: {name} allows {told_rpm(top.hard_rpm)} rpm, and the lowest here is {rpm_text(case.speeds.lowest_rpm)} rpm."
     if not case.speeds.steps_rpm and not given.typed("lowest"):
         why += " If yours goes slower, say so under 'Lowest speed'."
     return why
@@ -254,7 +274,7 @@ def _shoved(case: Case) -> str:
 
 def _tone(case: Case, top: speed.TopSpeed) -> Tone:
     """Caution where the balance is a guess, it may tremble or did, the maker's own limit is over ours, or it is cracked."""
-    trembled = case.measured is not None and _over(case.measured, "zone-b")
+    trembled = _trembled(case)
     may_tremble = top.setting_rpm is not None and _still(case) < top.setting_rpm
     return "caution" if case.guessed or trembled or may_tremble or not top.rim.counts or case.condition == "cracked" else "go"
 

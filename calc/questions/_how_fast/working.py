@@ -21,23 +21,25 @@ def working(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Working, ...
         f"{case.mass_kg:.4g}",
         f"{job.standing_mass_kg:.4g}",
     )
-    v_lim, u = f"{1000 * job.vibration_limit_m_per_s:.3g}", f"{1000 * job.felt_unbalance_kg_m:.4g}"
+    v_lim, u = f"{1000 * job.held_to_m_per_s:.3g}", f"{1000 * job.felt_unbalance_kg_m:.4g}"
     steps = [Working("Rim", "n = 60 000 v / (π D)", f"60 000 × {cap:.3g} / (π × {d})", _result(by_id["rim"]))]
     if case.weighed_kg is None:
         numbers = f"{discs.RESIN_DENSITY:.0f} × π × {d}² × {t} / 4 / 10⁹"
         steps.append(Working("Weight, as a full disc of resin", "m = ρ π D² t / 4", numbers, f"{m} kg"))
-    if case.measured is None:
+    felt = job.overruling
+    if felt is None:
         steps.append(_unbalance_working(given, case))
         numbers = f"9.549 × √2 × {v_lim} × ({standing} + {m}) / {u}"
         steps.append(Working("Vibration", "n = (60 / 2π) √2 v_lim (M + m) / U", numbers, _result(by_id["vibration"])))
     else:
-        n_m, v_m = f"{case.measured.speed_rpm:.4g}", f"{1000 * case.measured.vibration_m_per_s:.3g}"
+        n_m, v_m = f"{felt.speed_rpm:.4g}", f"{1000 * felt.vibration_m_per_s:.3g}"
         numbers = f"{n_m} × {v_lim} / {v_m}"
         steps.append(Working("Vibration, as it ran", "n = n_m v_lim / v_m", numbers, _result(by_id["vibration"])))
-        numbers = f"√2 × {v_m} × ({standing} + {m}) / {balance.angular_speed(case.measured.speed_rpm):.4g}"
+        numbers = f"√2 × {v_m} × ({standing} + {m}) / {balance.angular_speed(felt.speed_rpm):.4g}"
         steps.append(Working("Out of balance, as it ran", "U = √2 v_m (M + m) / ω_m", numbers, f"{u} kg·mm"))
     numbers = f"9.549 × √({balance.PUSH_SHARE:g} × {standing} × {balance.STANDARD_GRAVITY:.4g} × 1000 / {u})"
-    steps.append(Working("Push", "n = (60 / 2π) √(k M g / U)", numbers, _result(by_id["push"])))
+    formula = "n = (60 / 2π) √(k M g / U)" + (", not under what ran still" if case.measured is not None and case.measured.at_most else "")
+    steps.append(Working("Push", formula, numbers, _result(by_id["push"])))
     if "mount" in by_id:
         numbers = f"{job.mount_share:g} × {top.bearing.speed_rpm:.1f}"
         steps.append(Working("Mount", "n = share × the lowest above", numbers, _result(by_id["mount"])))
@@ -68,13 +70,15 @@ def _running_working(case: Case, setting_rpm: float) -> Working:
 def _unbalance_working(given: Given, case: Case) -> Working:
     m, e = f"{case.mass_kg:.4g}", f"{1000 * case.eccentricity_m:.4g}"
     result = f"{1000 * case.job.unbalance_kg_m:.4g} kg·mm"
+    off = f" + {m} × {1000 * case.set_back_m:.4g}" if case.set_back_m else ""
+    plus = " + m o" if case.set_back_m else ""
     if case.make_up == "weight":
         numbers = f"{given.si('weight'):.4g} × {1000 * given.si('weight_radius'):.4g}"
-        return Working("Out of balance, weighed", "U = w r", numbers, f"{result}, so e = {e} mm")
+        return Working("Out of balance, weighed", f"U = w r{plus}", numbers + off, f"{result}, so e = {e} mm" if not off else result)
     if case.make_up == "known":
-        return Working("Out of balance", "U = m e", f"{m} × {e}", result)
+        return Working("Out of balance", f"U = m e{plus}", f"{m} × {e}{off}", result)
     share = 100 * case.eccentricity_m / case.diameter_m
-    return Working("Out of balance, guessed", "U = m × share × D", f"{m} × {share:.2g} % × {1000 * case.diameter_m:.4g}", result)
+    return Working("Out of balance, guessed", f"U = m × share × D{plus}", f"{m} × {share:.2g} % × {1000 * case.diameter_m:.4g}{off}", result)
 
 
 def setting_working(speeds: speed.Speeds, top: speed.TopSpeed) -> Working:

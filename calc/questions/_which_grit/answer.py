@@ -104,7 +104,12 @@ def _speed_says(it: Sanding) -> str:
         return f"Wheel at {_rpm(it.wheel_ceiling)} at most."
     if it.done:
         return ""
-    return f"At most {_rpm(it.ceiling(it.operation))}."
+    return f"At most {_rpm(it.ceiling(it.operation))}{_or_less(it)}."
+
+
+def _or_less(it: Sanding) -> str:
+    """What is said with a ceiling that nobody has asked How fast? for: it knows the balance, this does not."""
+    return "" if it.given.typed("piece") else ", or less: 'How fast?' knows balance and mount"
 
 
 def _cool(it: Sanding) -> Headline:
@@ -153,7 +158,8 @@ def _lines(it: Sanding) -> Iterator[Line]:
             low = rpm_text(dial(value("sanding", "power from")))
             yield Line(label, f"{low} to {text}" if int(low) < int(text) else text, "rpm", "the pad by its own marking, light and never still")
         else:
-            yield Line(label, text, "rpm", "for heat and rim; what balance and mount allow: How fast?")
+            known = it.given.typed("piece")
+            yield Line(label, text, "rpm", "for heat, rim, balance and mount" if known else "for heat and rim; what balance and mount allow: How fast?")
             yield from _in_one_place(it)
     name, note = AFTER[it.goal][1:]
     if it.steps and it.goal in ("paste", "clear"):
@@ -211,6 +217,8 @@ def _limits(it: Sanding) -> Iterator[Limit]:
         part = {0.75: "Three quarters"}.get(it.mount_share, f"{it.mount_share:.2g}")
         share = f"{part} of it: glue block, nothing taken to be at the far end."
         yield Limit("mount", "Mount", rpm_text(found["mount"]), "rpm", share, rules == "mount")
+    if "piece" in found:
+        yield Limit("piece", "How fast?", rpm_text(found["piece"]), "rpm", "What balance and mount allow.", rules == "piece")
     yield Limit("heat", "Heat", rpm_text(found["heat"]), "rpm", f"{power} Common practice, no source.", rules == "heat")
 
 
@@ -282,7 +290,9 @@ def _carries(it: Sanding) -> Iterator[Carry]:
     """To the speed with balance and mount looked at, to the lists before the first paper, and for a wheel to its reach past bed and headstock."""
     yield _to_speed(it)
     if it.steps or it.goal != "wheel":  # the wheel's speed is not the work's
-        told = {"then": "sand", "sand_ceiling": _rpm(it.ceiling(it.operation)), "sweeps": _typed(it.given, "diameter")}
+        told = {"then": "sand", "sweeps": _typed(it.given, "diameter")}
+        if it.given.typed("piece"):  # else balance is not in it, and 'How fast?' has to be asked
+            told["sand_ceiling"] = _rpm(it.ceiling(it.operation))
         yield Carry("before-the-lathe", told | ({"hold": it.given.choice("hold")} if it.given.typed("hold") else {}))
     if it.goal == "wheel":
         yield Carry("does-it-fit-the-lathe", {"ask": "wheel", "disc": _typed(it.given, "diameter"), "wheel": _typed(it.given, "wheel")})

@@ -164,12 +164,11 @@ class Sanding:
         return cast(caps.Condition, self.given.choice("condition"))
 
     def limits_of(self, operation: Operation) -> dict[str, float]:
-        """rpm by limit: the rim's cap, the mount's share of it where it is not all, and the soft one of heat."""
-        rim = min(caps.operation_rim_speed(operation, self.diameter), caps.condition_rim_speed(self.condition))
-        found = {"rim": caps.speed_at_rim_speed(self.diameter, rim)}
-        if self.mount_share < 1:
-            found["mount"] = self.mount_share * found["rim"]
-        return found | {"heat": caps.caps()["power-pad"]["rpm"] if operation == "power" else caps.rubbing_speed(self.diameter)}
+        """rpm by limit, as How fast? has them for a piece in balance: rim, the mount's share of it where it is not all, heat; and what How fast? gave."""
+        still = speed.Job(self.diameter, operation, self.condition, 1.0, 0.0, 1.0, 1.0, 1.0, self.mount_share)
+        found: dict[str, float] = {limit.id: limit.speed_rpm for limit in speed.job_limits(still) if math.isfinite(limit.speed_rpm)}
+        piece = self.given.maybe("piece")
+        return found if piece is None else found | {"piece": piece}
 
     @property
     def mount_share(self) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Grid, Headline, Line, figure
+from calc.answers import Answer, Band, Caution, Change, Figure, Grid, Headline, Line, figure
 from calc.drawing import Axis, Drawing, chart
 from calc.quantity import Rounding, Shown, Style, trimmed
 from calc.questions import Given
@@ -71,7 +71,6 @@ def answer(given: Given) -> Answer:
         sources=tuple(_sources(piece)),
         grids=(_grid(piece),) if waits else (),
         drawings=(_chart(piece),) if waits else (),
-        carries=tuple(_carries(piece)),
         values=_values(piece),
     )
 
@@ -226,18 +225,6 @@ def _chart(piece: Piece) -> Drawing:
         (("", "trace", middle[:11]), (_warmest(piece).lower(), "trace", middle[10:]), ("", "measure", face[:9]), ("open face", "measure", face[8:])),
         levels=((near, degrees * piece.near),),
     )
-
-
-def _carries(piece: Piece) -> Iterator[Carry]:
-    """Off centre is out of balance: how fast it may then turn."""
-    still = piece.cause in ("seat", "recentred") and not piece.small and not piece.on_the_move and piece.given.choice("opened") == "no"
-    if piece.sign != "rim-once" or piece.runout is None or not still:
-        return
-    given = piece.given
-    off = given.write(truing.offset(piece.runout), ("length", Style(given.pick("mm", "in"), step=0.001)), "up")
-    inputs = {"diameter": given.text("diameter"), "thickness": given.text("thickness"), "balance": "known", "eccentricity": str(off)}
-    unit = given.pick("mm", "in")
-    yield Carry("how-fast", {name: f"{text} {unit}" if text.replace(".", "").isdigit() else text for name, text in inputs.items()})
 
 
 def _sources(piece: Piece) -> Iterator[str]:

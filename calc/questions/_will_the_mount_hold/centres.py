@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.answers import Answer, Carry, Caution, Change, Headline, Limit, Line, Tone, figure
 from calc.quantity import rpm_text
 from calc.questions import Given
+from calc.questions._how_fast.handed import along
 from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working
 from calc.questions._will_the_mount_hold.picture import between_centres
@@ -30,7 +31,7 @@ def centres(given: Given) -> Answer:
         say = f"Your {rpm_text(own or 0.0)} rpm is over it: go no higher. {say}"
     tone: Tone = "caution" if over or piece.slender else "go"
     carried = {"operation": piece.operation, "diameter": str(length(given, piece.diameter_m, "up")), "hold": "centres"}
-    carried |= {"thickness": str(length(given, piece.length_m, "up"))}
+    carried |= along("centres", str(length(given, piece.length_m, "up")))
     return Answer(
         Headline("Ceiling between centres", rpm_text(ceiling), "rpm", say, tone),
         lines=(Line("Before each start", "Turn it one full round", note="By hand. Nothing touches; tailstock, quill and rest are locked."),),

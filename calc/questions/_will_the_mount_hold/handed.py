@@ -7,6 +7,7 @@ from dataclasses import replace
 from calc.answers import Carry
 from calc.quantity import rpm_text
 from calc.questions import Given
+from calc.questions._how_fast.handed import LONG, along
 from calc.questions._mount_found import TAILSTOCK
 from calc.questions._will_the_mount_hold.words import ACROSS, exact, handy, length
 from calc.turning.held import Held, least_across
@@ -26,7 +27,9 @@ def handed(given: Given, held: Held, found: str, ceiling_rpm: float | None, own_
     """
     kind = given.choice("hold")
     taken = {"operation": held.operation, "diameter": str(length(given, held.diameter_m, "up")), "hold": kind, "far_end": held.far_end, "found": found}
-    taken |= {"thickness": str(length(given, given.si("thickness"), "up")), "balance": given.choice("balance")}
+    taken["balance"] = given.choice("balance")
+    if kind not in LONG or given.typed("thickness"):  # a length that was never said is asked for there
+        taken |= along(kind, str(length(given, given.si("thickness"), "up")))
     if given.choice("balance") == "known":
         taken["eccentricity"] = str(exact(given, held.eccentricity_m))
     if given.typed("mass"):

@@ -8,8 +8,9 @@ from dataclasses import replace
 from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Line, Tone, figure
 from calc.errors import InputError, InputErrors
 from calc.fields import Typed
-from calc.quantity import Shown
+from calc.quantity import Shown, Style
 from calc.questions import Given, all_questions
+from calc.questions._how_fast.handed import along
 from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working
 from calc.questions._will_the_mount_hold.holds import holds
@@ -50,7 +51,7 @@ def turned(given: Given) -> Answer:
         working=tuple(working.turned(off, diameter, mass)),
         sources=("judgement", "practice", "arithmetic", "hot-melt") if given.choice("hold") == "glue" else ("judgement", "practice", "arithmetic"),
         drawings=(bare_ring(given, diameter, given.si("thickness"), held, remounting.bare_across(held), off),),
-        carries=tuple(_carries(given, diameter, anew)),
+        carries=tuple(_carries(given, off, diameter, anew)),
         values={
             "stock": figure(tenths(given, off, "up"), "length", off),
             "runout": figure(tenths(given, 2 * off, "up"), "length", 2 * off),
@@ -91,16 +92,20 @@ def _whether_it_holds(anew: Answer | None) -> Line:
     return Line("Does the new mount hold?", anew.headline.text, anew.headline.unit, note)
 
 
-def _carries(given: Given, diameter: float, anew: Answer | None) -> Iterator[Carry]:
-    """To whether the new mount holds, to its speed and to the lists; where its centre of mass lies is not for a runout to say."""
+def _carries(given: Given, off: float, diameter: float, anew: Answer | None) -> Iterator[Carry]:
+    """To whether the new mount holds, to its speed and to the lists. How far off it comes back adds to its balance there, and never replaces it."""
+    closer = Style(given.pick("mm", "in"), step=0.1 if given.system == "metric" else 0.01)
+    back = {"set_back": str(given.write(off, ("length", closer), "up"))}
     yield Carry("will-the-mount-hold", _as_held(given))
     if anew is not None:
         given_on = {carry.to: dict(carry.inputs) for carry in anew.carries}
-        yield Carry("how-fast", {name: text for name, text in given_on["how-fast"].items() if name not in ("balance", "own")})
+        yield Carry("how-fast", {name: text for name, text in given_on["how-fast"].items() if name not in ("balance", "own")} | back)
         yield Carry("before-the-lathe", given_on["before-the-lathe"])
         return
-    told = {"operation": "rough", "diameter": str(length(given, diameter, "up")), "hold": given.choice("hold")}
-    yield Carry("how-fast", told | {name: given.as_typed(name) for name in ("thickness", "mass") if given.typed(name)})
+    told = {"operation": "rough", "diameter": str(length(given, diameter, "up")), "hold": given.choice("hold")} | back
+    if given.typed("thickness"):
+        told |= along(given.choice("hold"), given.as_typed("thickness"))
+    yield Carry("how-fast", told | ({"mass": given.as_typed("mass")} if given.typed("mass") else {}))
 
 
 def _headline(given: Given, off: float, stock: float | None, dial: float | None, diameter: float) -> Headline:
