@@ -240,8 +240,8 @@ def on_footing(case: Case, lathe_kg: float, bolted: bool) -> Case:
     >>> speeds = speed.Speeds(50, 3000)
     >>> felt = Case("rough", 0.3, 0.05, "solid", "side", "centres", "live", 60, False, speeds,
     ...     weighed_kg=4, measured=speed.Measured(100, 0.0064))
-    >>> on_footing(felt, 124, False).measured
-    Measured(speed_rpm=100, vibration_m_per_s=0.0032)
+    >>> on_footing(felt, 124, False).measured.vibration_m_per_s
+    0.0032
 
     References
     ----------
