@@ -324,7 +324,7 @@ def test_a_mount_that_was_found_not_to_hold_has_no_speed() -> None:
     for found, far_end in (("alone", "none"), ("tailstock", "live")):
         reply = desk.answer("how-fast", held | {"found": found, "far_end": far_end})
         assert reply["values"]["speed"] == desk.answer("how-fast", held | {"far_end": far_end})["values"]["speed"]
-    assert desk.answer("how-fast", held | {"hold": "centres", "found": "no"})["values"]["speed"]["si"]
+    assert desk.answer("how-fast", held | {"hold": "centres", "length": "50", "found": "no"})["values"]["speed"]["si"]
 
 
 #: 25 mm by 400 mm: sixteen times its width.
