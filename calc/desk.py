@@ -16,7 +16,7 @@ from calc import errors, runs, sources
 from calc.answers import Answer, Carry
 from calc.drawing import Drawing
 from calc.errors import InputError, InputErrors, RequestError
-from calc.fields import Choice, Query, Typed
+from calc.fields import Choice, Field, Quantity, Query, Typed
 from calc.quantity import SYSTEMS, System
 from calc.questions import Given, Question, all_questions, defaults_used
 from calc.words import inside
@@ -104,10 +104,8 @@ def table(id: str, units: str = "metric") -> Json:
     question = _question(id)
     declared = question.table
     system = _system(units)
-    row_field, row_texts = declared.rows
-    column_field, column_texts = declared.columns
-    pair = isinstance(row_texts[0], tuple)
-    texts = cast("tuple[str, ...]", row_texts[system == "imperial"] if pair else row_texts)
+    row_field, column_field = declared.rows[0], declared.columns[0]
+    texts, column_texts = (_of_system(told[1], system) for told in (declared.rows, declared.columns))
     fixed = {name: text if isinstance(text, str) else text[system == "imperial"] for name, text in declared.fixed.items()}
     column = question.named(column_field)
     label_of = getattr(column, "label_of", str)
@@ -118,13 +116,23 @@ def table(id: str, units: str = "metric") -> Json:
             inputs = {name: Typed(text, system) for name, text in {**fixed, row_field: row_text, column_field: column_text}.items()}
             given, _ = question.parse(inputs, system, {row_field: row_text, **fixed})
             cells.append(declared.cell(question.answer(given)))
-        rows.append([row_text, *cells])
+        rows.append([_with_unit(question.named(row_field), row_text, system), *cells])
     return {
         "caption": declared.caption,
-        "head": [question.named(row_field).label, *(label_of(text) for text in column_texts)],
+        "head": [question.named(row_field).label, *(_with_unit(column, label_of(text), system) for text in column_texts)],
         "rows": rows,
         "note": declared.note,
     }
+
+
+def _of_system(texts: tuple[str, ...] | tuple[tuple[str, ...], tuple[str, ...]], system: System) -> tuple[str, ...]:
+    """The texts of a row or column, of a pair those of the system."""
+    return texts[system == "imperial"] if isinstance(texts[0], tuple) else texts
+
+
+def _with_unit(field: Field, text: str, system: System) -> str:
+    """A head of the table with the unit that it has."""
+    return f"{text} {field.unit(system)}".strip() if isinstance(field, Quantity) and text[-1:].isnumeric() else text
 
 
 def run(id: str, inputs: Mapping[str, Any], units: str, events: list[Json], now: float) -> Json:

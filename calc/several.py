@@ -49,6 +49,8 @@ class Numbers(Quantity):
 class Series(Numbers):
     """Several numbers of one kind, kept in the order they came, fractions too: ``4 3/4, 5, 5 1/2`` or ``120 135 128``.
 
+    Commas are read as in :class:`Numbers`; one comma and nothing else, ``5,2``, is asked about.
+
     Parameters
     ----------
     fewest : fewer are an error.
@@ -79,7 +81,12 @@ class Series(Numbers):
 
     def _readings(self, typed: Typed) -> list[tuple[str, Reading]]:
         unit = self.unit(typed.units)
-        return [(word, read(self.name, word, self.kind, unit, self.accepts)) for word in _one_by_one(typed.text)]
+        words = _one_by_one(typed.text)
+        alone = re.fullmatch(r"([1-9]\d*),(\d+)( ?[^\d,]*)", words[0]) if len(words) == 1 else None
+        if alone:
+            decimal, plain = f"{alone[1]}.{alone[2]}{alone[3]}", f"{alone[1]}, {alone[2]}{alone[3]}"
+            raise InputError(self.name, "comma", ((decimal, decimal), (plain, plain)), decimal=decimal, plain=plain)
+        return [(word, read(self.name, word, self.kind, unit, self.accepts)) for word in words]
 
 
 def _apart(text: str) -> list[str]:
@@ -96,11 +103,14 @@ def _apart(text: str) -> list[str]:
 def _one_by_one(text: str) -> list[str]:
     """One text for each number: a fraction goes with the whole number before it, and a unit with its number.
 
-    >>> _one_by_one("4 3/4, 5 1/2 in 120,135,128 12,5")
-    ['4 3/4', '5 1/2 in', '120', '135', '128', '12,5']
+    Who types fractions types no decimal commas: beside one, a comma always parts two numbers.
+
+    >>> _one_by_one("4 3/4, 5 1/2 in 120 5,2"), _one_by_one("120,135,128"), _one_by_one("9,5 12,5")
+    (['4 3/4', '5 1/2 in', '120', '5', '2'], ['120', '135', '128'], ['9,5', '12,5'])
     """
     words: list[str] = []
-    for part in re.split(r"[\s;]+|,(?=\s|$)", text):
+    fractions = any(sign == "/" or (sign.isnumeric() and not sign.isdecimal()) for sign in text)
+    for part in re.split(r"[\s;,]+" if fractions else r"[\s;]+|,(?=\s|$)", text):
         for piece in filter(None, part.split(",") if part.count(",") > 1 else [part]):
             is_fraction = bool(re.match(r"\d+/\d", piece)) or (piece[0].isnumeric() and not piece[0].isdecimal())
             if words and (not any(sign.isnumeric() for sign in piece) or (is_fraction and words[-1].isdecimal())):

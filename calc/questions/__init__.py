@@ -118,14 +118,14 @@ class Given:
 class Table:
     """The common case as a table, worked out by the question itself at build time.
 
-    ``rows`` and ``columns`` are a field and its texts, per system where units differ; ``fixed`` the other
+    ``rows`` and ``columns`` are a field and its texts, in either way a pair, metric and imperial, where units differ; ``fixed`` the other
     inputs; ``cell`` makes a cell's text from an answer (its headline by default). ``warm`` is false where a cell takes so long
     that a start must not wait for it.
     """
 
     caption: str
     rows: tuple[str, tuple[str, ...] | tuple[tuple[str, ...], tuple[str, ...]]]
-    columns: tuple[str, tuple[str, ...]]
+    columns: tuple[str, tuple[str, ...] | tuple[tuple[str, ...], tuple[str, ...]]]
     fixed: Mapping[str, str | tuple[str, str]] = attribute(default_factory=dict)
     cell: Callable[[Answer], str] = lambda answer: answer.headline.shown
     note: str = ""

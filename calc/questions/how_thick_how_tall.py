@@ -207,7 +207,7 @@ QUESTION = Question(
     table=Table(
         caption="How deep to pour for a disc with wood that shows on both faces",
         rows=("thickness", (("10", "20", "30", "40", "50", "75"), ("1/2", "3/4", "1", "1 1/2", "2", "3"))),
-        columns=("across", ("150 mm", "300 mm", "450 mm", "600 mm")),
+        columns=("across", (("150", "300", "450", "600"), ("6", "12", "18", "24"))),
         fixed={"ask": "panel", "form": "disc", "wood": "through"},
         note="With what is usually cut away, 4 mm per metre of warp, wood that bows 1 mm (1/16 in), and a level that falls by 3 %: our judgement.",
     ),

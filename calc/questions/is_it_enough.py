@@ -114,7 +114,7 @@ QUESTION = Question(
     table=Table(
         caption="Resin for a round mould with no wood in it, enough 19 times in 20",
         rows=("across", (("100", "150", "200", "250", "300", "350", "400"), ("4", "6", "8", "10", "12", "14", "16"))),
-        columns=("depth", ("20 mm", "30 mm", "40 mm", "50 mm", "60 mm")),
+        columns=("depth", (("20", "30", "40", "50", "60"), ("3/4", "1 1/4", "1 1/2", "2", "2 1/2"))),
         fixed={"wood_by": "none"},
         note="Resin of 1.10 g/mL in one batch; sizes to 0.5 mm (1/32 in), depth to 1 mm (1/32 in), set with a level. Wood takes its own volume off.",
     ),

@@ -46,7 +46,7 @@ FIELDS: tuple[Field, ...] = (
         default="room",
     ),
     measure("place_temp", "How warm it gets", "°C", -40, 400, usual=(10, 250), when=(("place", ("own",)),)),
-    measure("soft", "Its resin softens at", "°C", 20, 250, usual=(35, 150), hint="Tg or heat resistance of the sheet. Empty: a guess.", required=False),
+    measure("soft", "Its resin softens at", "°C", 10, 250, usual=(20, 150), hint="Tg or heat resistance of the sheet. Empty: a guess.", required=False),
     # the foot
     measure(
         "foot_across", "Foot is wide", "mm", 2, 2500, usual=(10, 1200), hint="Feet: the circle they stand on. Empty: as the lowest part.",
@@ -118,7 +118,7 @@ FIELDS: tuple[Field, ...] = (
 )
 
 WORDS = {
-    "counts": "{label}: {count} came for {parts} parts. One figure for each, in the same order.",
+    "counts": "{label}: {count} came for {parts} parts, read as {read}. One figure for each, in the same order, a space between.",
     "outside": "{label}: {given} is outside the piece, which reaches {half} from its middle.",
     "deep-socket": "{label}: {given} goes through the tallest part, {height}.",
     "thick-peg": "{label}: {given} leaves no socket in a part {width} wide.",
@@ -164,8 +164,8 @@ QUESTION = Question(
     table=Table(
         caption="Tilt that a plain column stands, by its height and its foot",
         rows=("heights", (("100", "200", "300", "400", "600"), ("4", "8", "12", "16", "24"))),
-        columns=("foot_across", ("60 mm", "90 mm", "120 mm", "180 mm")),
-        fixed={"widths": "60 mm"},
+        columns=("foot_across", (("60", "90", "120", "180"), ("2 1/2", "3 1/2", "4 3/4", "7"))),
+        fixed={"widths": ("60", "2 1/2")},
         cell=lambda answer: answer.values["tilt"].shown,
         note="Alike from top to bottom. With a heavy top it tips sooner: 10 degrees is the least to aim for.",
     ),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import pytest
@@ -143,6 +144,11 @@ def test_the_table_has_no_empty_cell(id: str, units: str) -> None:
     made = call("table", id=id, units=units)
     assert made["caption"] and made["rows"]
     assert all(cell for row in (made["head"], *made["rows"]) for cell in row)
+    heads = [*made["head"][1:], *(row[0] for row in made["rows"])]
+    wrong = r"\d ?(mm|cm|m|°C|g|kg)$" if units == "imperial" else r"\d ?(in|ft|°F|oz|lb|psi)$"
+    assert not [head for head in heads if re.search(wrong, head)], "a head in the unit that is not shown"
+    row = all_questions()[id].named(all_questions()[id].table.rows[0])
+    assert not isinstance(row, Quantity) or not [head for head, *_ in made["rows"] if head[-1].isdigit()], "a size without its unit"
 
 
 def test_every_shared_error_text_can_be_filled_in() -> None:

@@ -45,4 +45,4 @@ def test_it_stands_on_the_home_page_in_its_order(example: Question) -> None:
 
 def test_it_asks_about_a_slip_and_has_a_table(example: Question) -> None:
     assert desk.answer(example.id, {"across": "30"})["queries"][0]["choices"][0] == {"label": "30 in", "value": "30 in"}
-    assert desk.table(example.id, "imperial")["rows"][0][0] == "6"
+    assert desk.table(example.id, "imperial")["rows"][0][0] == "6 in"

@@ -31,6 +31,18 @@ def test_a_decimal_comma_is_one_number() -> None:
     assert values("12,5 13,5 14,5") == [12.5, 13.5, 14.5]
 
 
+@pytest.mark.parametrize("text", ["4 3/4,5,5 1/2", "4 3/4,5, 5 1/2", "4¾,5,5½"])
+def test_beside_a_fraction_a_comma_parts_two_numbers(text: str) -> None:
+    assert values(text, imperial=True) == [120.65, 127, 139.7]
+
+
+@pytest.mark.parametrize("text", ["5,2", "12,5 mm"])
+def test_one_comma_and_nothing_else_is_asked_about(text: str) -> None:
+    with pytest.raises(InputError) as caught:
+        WIDTHS.parse(Typed(text))
+    assert caught.value.code == "comma" and len(caught.value.choices) == 2
+
+
 @pytest.mark.parametrize(
     ("text", "code"),
     [("120 130", "too-few"), ("1 " * 30, "too-many"), ("120 x 130", "unit"), ("x", "not-a-number"), ("1' 2\" 3\"", "unit"), ("-1 2 3", "too-small")],

@@ -9,11 +9,12 @@ from typing import Literal
 
 from calc.casting.cure.stages import softens_unwarmed
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown, Style, to_si
+from calc.quantity import Rounding, Shown, Style, from_si, to_si
 from calc.questions import Given
 from calc.turning import bearing, standing
 from calc.turning.hold import tenon_strength
 from calc.turning.standing import Foot, Mass, Part, Section, standard
+from calc.words import both
 
 _NEAR = 1e-9
 
@@ -65,7 +66,9 @@ class Piece:
     def _as_many(self, name: str) -> tuple[float, ...]:
         found = self.given.many(name)
         if len(found) != len(self.heights):
-            raise InputError(name, "counts", count=str(len(found)), parts=str(len(self.heights)))
+            kind, unit = ("mass", self.given.pick("kg", "lb")) if name == "masses" else ("length", self.given.pick("mm", "in"))
+            read = both([f"{from_si(value, kind, unit):.4g}" for value in found])
+            raise InputError(name, "counts", count=str(len(found)), parts=str(len(self.heights)), read=f"{read} {unit}")
         return found
 
     @property

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
 from calc.questions import Given
+from calc.questions._will_it_stand.handed import carries
 from calc.questions._will_it_stand.piece import Piece, degrees, length, weight
 from calc.questions._will_it_stand.view import side_view
 from calc.turning import bearing, standing
@@ -40,6 +41,7 @@ def answer(given: Given) -> Answer:
         working=tuple(told.working()),
         sources=told.sources(),
         drawings=(side_view(piece),),
+        carries=tuple(carries(piece)),
         values=told.values(),
     )
 
