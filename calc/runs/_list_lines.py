@@ -61,6 +61,7 @@ class Line:
     figures: str
     press: Event | None
     stale: str
+    decided_by: str = ""
 
     @property
     def must_go_past(self) -> bool:
@@ -138,7 +139,7 @@ def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -
         figures = _signature(finding) if finding is not None and item.gate not in ("G6", "G17") else ""
         said = None if finding is None else wording.say(finding, given.system)
         text = _text(checklist, item, given, running=presses.mixed_at is not None)
-        line = Line(item, text, said, figures, None, presses.before.get(item.number, ""))
+        line = Line(item, text, said, figures, None, presses.before.get(item.number, ""), _decided_by(finding))
         press = presses.closed.get(item.number)
         if press is not None:
             fault = _valid(line, press) or _aged(checklist, presses, press, now)
@@ -148,6 +149,11 @@ def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -
         first_open = next((line.item.number for line in lines if line.press is None), len(lines) + 1)
         lines = [line if line.item.number < first_open else replace(line, press=None) for line in lines]
     return lines
+
+
+def _decided_by(finding: Finding | None) -> str:
+    """The part that gives a gate its state."""
+    return finding.deciding.id if finding is not None and finding.deciding is not None else ""
 
 
 def _finding(

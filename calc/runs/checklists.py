@@ -98,8 +98,9 @@ def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[s
     words = phrases()
     watch = sources.document("checklists")["watch"]
     refused = [line for line in lines if line.press is not None and line.press["type"] == "no"]
-    if refused:
-        grave = any(line.item.gravest for line in refused)
+    read = {line.decided_by for line in lines if checklist.rounds and _too_hot(line)}
+    if refused or read:  # a reading past its limit needs no press to open its card
+        grave = "hot" in read or any(line.item.gravest for line in refused)
         say = watch["no_gravest" if grave else "no"]
         return {**_big(words["end_stop"]), "say": say, "note": "", "tone": "stop", "outcome": "stop", "card": "e1b" if grave else "e1a"}
     open_lines = [line for line in lines if line.press is None]
@@ -118,6 +119,11 @@ def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[s
     say = words["unchecked_say"].format(names=", ".join(name.lower() for name in gaps)) if gaps else words["clear_say"]
     tone = "caution" if gaps else "go"
     return {**_big(words["end_clear"]), "say": say, "note": "", "tone": tone, "outcome": "clear", "card": ""}
+
+
+def _too_hot(line: Line) -> bool:
+    """A reading past its limit: over what any pour may reach, nothing but another reading ends that."""
+    return bool(line.item.asks) and line.must_go_past and (line.decided_by == "hot" or line.press is None)
 
 
 def _big(text: str) -> dict[str, Any]:

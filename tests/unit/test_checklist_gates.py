@@ -113,7 +113,7 @@ def test_with_all_figures_there_the_other_lists_end_clear(id: str) -> None:
         ("C7", {"filters": "other"}, 3, "Fit P100, P3 or FFP3: a cloth, a nuisance mask or a gas filter alone lets fine dust through."),
         ("C7", {"speed": "401 rpm"}, 4, "Set it to 400 rpm or less: faster heats and grabs."),
         ("C10", {"put_away": "no"}, 1, "No flame: shut the solvent and carry it and its rags out first."),
-        ("C10", {"hottest": "46 C"}, 5, "Hotter than planned: open card E1 and look for froth, bulge and smoke."),
+        ("C10", {"hottest": "46 C"}, 5, "Hotter than planned: card E1a. Smoke, froth, or too hot to hold: card E1b."),
         ("C10", {"wiped_dry": "no"}, 2, "No flame: let it dry with air moving until nothing smells."),
         ("C11", {"tray_length": "300 mm"}, 1, "Use a larger tray or several, apart, so that nothing stands deeper than 10 mm."),
     ],

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import json
+import re
 from typing import Any
 
 import pytest
 
-from calc import desk
+from calc import desk, sources
 from calc.safety.checklists import all_checklists
 from tests.unit.lists import END, FINE, LATHE, LISTS, PLANS, POT, press, press_all, screen
 
@@ -255,8 +256,32 @@ def test_a_reading_typed_into_the_list_is_held_against_the_plan() -> None:
     reading = {"type": "reading", "field": "hottest", "typed": "48", "units": "metric", "at": 5.0}
     gate = screen("C3", [reading], FINE)["items"][0]["gate"]
     assert gate["state"] == "stop" and gate["text"] == "Hottest spot 48 °C, planned 45 °C."
+    assert screen("C3", [reading], FINE)["card"] == "e1a"
     bad = screen("C3", [reading | {"typed": "..."}], FINE)
     assert bad["errors"] and bad["items"]
+
+
+@pytest.mark.parametrize("planned", [{}, {"planned_peak": "45 C"}, {"planned_peak": "200 C"}])
+def test_a_reading_over_any_pours_limit_opens_the_card_for_getting_out(planned: dict[str, str]) -> None:
+    reading = {"type": "reading", "field": "hottest", "typed": "140", "units": "metric", "at": 5.0}
+    shown = screen("C3", [reading], planned)
+    item = shown["items"][0]
+    assert item["gate"]["state"] == "stop" and "140 °C" in item["gate"]["text"] and "80 °C" in item["gate"]["text"] and "E1b" in item["gate"]["action"]
+    assert (shown["outcome"], shown["card"], shown["tone"]) == ("stop", "e1b", "stop") and [button["id"] for button in item["buttons"]][0] == "past"
+    assert screen("C3", [reading, press(shown, 1, 6.0)], planned)["card"] == "e1b"  # no press ends it
+    assert not screen("C3", [reading, {"type": "round", "at": 9.0}], planned)["card"]
+
+
+def test_without_a_planned_figure_a_reading_is_shown_and_stays_not_checked() -> None:
+    reading = {"type": "reading", "field": "hottest", "typed": "50", "units": "metric", "at": 5.0}
+    shown = screen("C3", [reading], {})
+    assert shown["items"][0]["gate"]["state"] == "not checked" and "Hottest spot 50 °C" in shown["items"][0]["gate"]["text"] and not shown["card"]
+
+
+def test_no_text_names_a_card_that_does_not_exist() -> None:
+    cards = {card["code"] for card in sources.document("cards")["card"]}
+    told = json.dumps([sources.document(name) for name in ("checklists", "gates", "cards")], default=str)
+    assert set(re.findall(r"\bE\d\w?\b", told)) <= cards
 
 
 def test_waiting_for_the_next_layer_is_a_tick_while_its_gate_says_stop() -> None:

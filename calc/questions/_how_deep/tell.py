@@ -198,7 +198,7 @@ def _band(case: Case, found: Looked) -> Band:
 def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Caution, ...]:
     shown = [Caution(reason.id, reason.tone, reason.text) for reason in against[1:]]
     if against and against[0].id == "runaway" and found.outlook.hot is not None and found.outlook.hot.ran_away:
-        shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave. Read card E1 before you pour."))
+        shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave. Read cards E1a and E1b before you pour."))
     agreement = found.known.agreement
     if agreement in ("deep", "shallow"):
         other = "deeper" if agreement == "deep" else "shallower"

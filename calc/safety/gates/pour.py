@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from calc.casting.cure.plan import tiers
 from calc.safety.findings import Finding, Part, State, judge, must
 
 #: How far the layer below may differ from the room when the next goes on, in K. Basis: common practice, no source.
@@ -119,7 +120,7 @@ def temperature_range(
 
 
 def hotter_than_planned(measured_k: float | None, planned_k: float | None) -> Finding:
-    """G3 during the cure: the hottest spot of mould and tray against the planned temperature.
+    """G3 during the cure: the hottest spot of mould and tray against the planned temperature, and against where any pour stops.
 
     Parameters
     ----------
@@ -128,18 +129,39 @@ def hotter_than_planned(measured_k: float | None, planned_k: float | None) -> Fi
     Returns
     -------
     Finding
-        Hotter than planned is the early sign of a runaway.
+        Hotter than planned is the early sign of a runaway. Hotter than :func:`hottest_k` is a stop whatever was planned, and decides.
 
     Examples
     --------
-    >>> hotter_than_planned(318.15, 313.15).state.value
-    'stop'
+    >>> hotter_than_planned(318.15, 313.15).state.value, hotter_than_planned(413.15, None).deciding.id
+    ('stop', 'hot')
 
     References
     ----------
-    Fact 3.1.
+    Fact 3.1; ``data/cure_tiers.csv``.
     """
-    return judge("G3", [Part("rise", "temperature", measured_k, planned_k)])
+    hot, rise = Part("hot", "temperature", measured_k, hottest_k()), Part("rise", "temperature", measured_k, planned_k)
+    told = planned_k is not None and planned_k <= hottest_k() and hot.state is not State.STOP
+    return judge("G3", [rise] if told else [hot, rise])
+
+
+def hottest_k() -> float:
+    """The hottest at which How deep and how hot? finds no stop: the end of its last tier that is none, K.
+
+    Returns
+    -------
+    float
+
+    Examples
+    --------
+    >>> round(hottest_k() - 273.15)
+    80
+
+    References
+    ----------
+    ``data/cure_tiers.csv``.
+    """
+    return max(tier.up_to_k for tier in tiers() if tier.tone != "stop")
 
 
 def working_time(handling_s: float | None, working_s: float | None, share: float) -> Finding:
