@@ -6,12 +6,13 @@ most, its band, the cautions, the working, what was assumed, the sources.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Literal
 
 from calc.drawing import Drawing
-from calc.quantity import Shown
+from calc.errors import InputError
+from calc.quantity import Shown, read
 
 Tone = Literal["go", "caution", "stop"]
 
@@ -71,6 +72,30 @@ class Limit:
     unit: str
     why: str
     rules: bool = False
+
+
+def bar_lengths(limits: Sequence[Limit]) -> list[float]:
+    """How long each rung's bar stands beside the others, as a share of the place for it: 0 is none, more than 1 goes on beyond.
+
+    Bars stand where all figures are numbers of one unit. The place ends at the longest of them, or at three times the figure that decides.
+
+    Examples
+    --------
+    >>> bar_lengths([Limit("bed", "Clears the bed", "18", "in", ""), Limit("banjo", "Clears the banjo", "13 1/2", "in", "", rules=True)])
+    [1.0, 0.75]
+    """
+    sizes: dict[str, float] = {}
+    for limit in limits:
+        try:
+            if any(letter.isdigit() for letter in limit.text):
+                sizes[limit.id] = read(limit.id, limit.text, "count", "").number
+        except InputError:
+            return [0.0] * len(limits)
+    if not sizes or len({limit.unit for limit in limits if limit.id in sizes}) > 1:
+        return [0.0] * len(limits)
+    decides = max((sizes.get(limit.id, 0.0) for limit in limits if limit.rules), default=0.0)
+    place = min(max(sizes.values()), 3 * decides) if decides > 0 else max(sizes.values())
+    return [max(sizes.get(limit.id, 0.0) / place, 0.0) if place > 0 else 0.0 for limit in limits]
 
 
 @dataclass(frozen=True)

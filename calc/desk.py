@@ -13,7 +13,7 @@ from collections.abc import Callable, Generator, Mapping
 from typing import Any, cast
 
 from calc import errors, runs, sources
-from calc.answers import Answer, Carry
+from calc.answers import Answer, Carry, bar_lengths
 from calc.drawing import Drawing
 from calc.errors import InputError, InputErrors, RequestError
 from calc.fields import Choice, Field, Quantity, Query, Typed
@@ -297,6 +297,7 @@ def _answered(question: Question, given: Given, found: Answer) -> Json:
     reply: Json = {"id": question.id, "name": question.name, "units": given.system, "errors": [], "queries": []}
     reply |= {part: [_part(entry) for entry in getattr(found, part)] for part in _PARTS}
     reply |= {
+        "limits": [_part(limit) | {"bar": bar} for limit, bar in zip(found.limits, bar_lengths(found.limits), strict=True)],
         "cautions": [_part(caution) | {"source": one.title} for caution, one in zip(found.cautions, behind, strict=True)],
         "headline": _part(found.headline) | dict(zip(("first", "rest"), found.headline.parts, strict=True)),
         "band": _part(found.band) if found.band else None,

@@ -96,24 +96,17 @@ export class AnswerView {
     return item;
   }
 
-  /** Bars as long as their figures, where these are all of one unit; the rung that decides is marked by shape and word. @param {any[]} limits */
+  /** Bars as long as calc says; the rung that decides is marked by shape and word. @param {any[]} limits */
   #ladder(limits) {
-    const figures = limits.filter(({ text }) => /\d/.test(text));
-    const plain = figures.every(({ text, unit }) => /^[\d\s.,]+$/.test(text) && unit === figures[0].unit);
-    const sizes = limits.map(({ text }) => (plain ? Number.parseFloat(text.replace(/[\s,]/g, '')) : NaN));
-    const deciding = sizes[limits.findIndex(({ rules }) => rules)];
-    const longest = Math.max(...sizes.filter(Number.isFinite));
-    const scale = deciding > 0 ? Math.min(longest, 3 * deciding) : longest;
     const rungs = this.#root.querySelectorAll('.rung');
-    limits.forEach(({ rules }, index) => {
+    limits.forEach(({ rules, bar: share }, index) => {
       const rung = /** @type {HTMLElement} */ (rungs[index]);
       rung.toggleAttribute('data-rules', rules);
       this.#part(rung, 'rules').hidden = !rules;
       const bar = this.#part(rung, 'bar');
-      const share = sizes[index] / scale;
       bar.hidden = !(share > 0);
       bar.toggleAttribute('data-beyond', share > 1);
-      bar.style.setProperty('--share', String(Math.min(1, share || 0)));
+      bar.style.setProperty('--share', String(Math.min(1, share)));
     });
   }
 
