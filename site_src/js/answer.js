@@ -43,6 +43,9 @@ export class AnswerView {
     }
     this.#ladder(answer.limits);
     this.#root.querySelectorAll('.carry').forEach((link, index) => link.setAttribute('href', carryAddress(answer.carries[index], answer.units)));
+    for (const list of /** @type {NodeListOf<HTMLAnchorElement>} */ (this.#root.querySelectorAll('[data-carry]'))) {
+      list.hash = /** @type {HTMLAnchorElement|null} */ (this.#root.querySelector(`.carry[href*="/${list.dataset.carry}/#"]`))?.hash ?? '';
+    }
     this.#fill('drawings', answer.drawings.map((/** @type {any} */ drawing) => this.#drawing(drawing)));
     this.#fill('grids', answer.grids.map((/** @type {any} */ grid) => this.#grid(grid)));
     if (this.#root.hidden) {

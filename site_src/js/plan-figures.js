@@ -1,5 +1,7 @@
-// The figures that a checklist goes by: what was typed under its own question, and where that is empty, what a
-// weighing plan already knows.
+// The figures that a checklist goes by: what was typed under its own question, or handed over in the address by the answer whose
+// button led here, which is kept there; and where that is empty, what a weighing plan already knows.
+
+import { readFragment } from './address.js';
 
 /** @typedef {{typed: string, units: 'metric'|'imperial'}} Typed */
 /** @typedef {{from: string, to: string, under: [string, string]|null}} Prefill */
@@ -22,10 +24,16 @@ export function prefilled(inputs, map) {
 
 /**
  * @param {import('./app.js').App} app
- * @param {DOMStringMap} data of the element: data-own, data-from, data-prefill
+ * @param {DOMStringMap} data of the element: data-own, data-names, data-from, data-prefill
  * @returns {Promise<Record<string, Typed>>}
  */
 export async function planFigures(app, data) {
   const [own, other] = await Promise.all([app.store.get('drafts', data.own), app.store.get('drafts', data.from)]);
-  return { ...prefilled(other?.inputs, JSON.parse(data.prefill)), ...own?.inputs };
+  const given = readFragment(location.hash, data.names.split(' '));
+  const inputs = { ...own?.inputs, ...given?.inputs };
+  if (given) {
+    app.store.put('drafts', { ...own, id: data.own, inputs });
+    history.replaceState(history.state, '', location.pathname);
+  }
+  return { ...prefilled(other?.inputs, JSON.parse(data.prefill)), ...inputs };
 }
