@@ -12,6 +12,9 @@ from calc.safety import facts, wording
 from calc.safety.findings import Finding, State
 from calc.safety.wording import Said
 
+#: Rows of a gate that stands there twice, by the name of its finding.
+_ROWS = {"G9": "Tailstock", "G10-sand": "Speed for sanding"}
+
 
 @dataclass(frozen=True)
 class Told:
@@ -53,15 +56,15 @@ def gated(
     return Answer(
         headline=_headline(told, label, empty, clear),
         lines=lines,
-        changes=tuple(Change(one.action.removesuffix("."), f"ends the stop: {one.name.lower()}") for one in stops),
+        changes=tuple(Change(one.action.removesuffix("."), f"then no stop: {one.name.lower()}") for one in stops),
         cautions=(*_reminders(told), *cautions, *_silent(gaps)),
         working=(_count(told.found), *working),
         sources=tuple(dict.fromkeys(fact.source for fact in used)),
         grids=(
             Grid(
-                "Gate by gate",
-                ("Gate", "Says", "Figures, and where the limit is from"),
-                tuple((f"{one.gate} {one.name}", one.word, f"{one.text} ({one.limit_from})") for one in told.said.values()),
+                "One by one",
+                ("What", "Says", "Figures, and where the limit is from"),
+                tuple((_ROWS.get(key, one.name), one.word, f"{one.text} ({one.limit_from})") for key, one in told.said.items()),
             ),
         ),
         values={

@@ -77,20 +77,21 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
     """Play the presses from the first to the last; an event that no list knows is the page's mistake."""
     found = Presses()
     for event in events:
-        kind, at = event["type"], float(event["at"])
-        if found.begun_at is None and kind not in ("mixed", "anew"):
+        kind, at, handed_by = event["type"], float(event["at"]), event.get("from", "")
+        if found.begun_at is None and kind not in ("mixed", "anew") and not handed_by:
             found.begun_at = at
         if kind in _CLOSING:  # also after an end: the figures may have changed since and opened a line again
             found.ended = None
             _press(checklist, found, event, at)
         elif kind == "reading":
-            found.readings[event["field"]] = event
+            if not handed_by or handed_by in checklist.reads.split():
+                found.readings[event["field"]] = event
         elif kind == "gloves":
             found.gloves_at = at
         elif kind == "mixed":
             _met(checklist, found, at)
         elif kind == "anew":
-            if not checklist.stays:
+            if not checklist.stays and (not handed_by or handed_by in checklist.after.split()):
                 found.begin_anew(None)
         elif kind == "round":
             found.clear("")

@@ -12,7 +12,8 @@ and ``no``, each with ``item`` (from 1) and ``figures`` (what the button carried
 ``reading`` (``field``, ``typed``, ``units``), ``gloves``, ``mixed``, ``anew``, ``round``, ``new-batch``, ``end``, ``leave``.
 
 ``mixed`` (the parts met) and ``anew`` (a batch, a piece or a mounting began) come from other lists: what their screens say under
-``carry``, the page adds to a list that goes after them, if it is newer than that list's last press.
+``carry``, the page adds to a list that goes after them, if it is newer than that list's last press; ``from`` names the list it comes from. So
+comes a ``reading``, to the lists that take it over: what was read on the dial is read once.
 """
 
 from __future__ import annotations
@@ -24,6 +25,7 @@ from typing import Any
 from calc import sources
 from calc.casting.standards import standard
 from calc.errors import InputError
+from calc.fields import Parsed
 from calc.questions import Given
 from calc.runs import Event, Run, Screen, button, undo
 from calc.runs._list_lines import Line, Presses, glove_time, lines_of, play, question_of, with_readings, written
@@ -76,7 +78,7 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
         "clocks": _clocks(checklist, given, presses),
         "items": [_item_json(checklist, lines, line, ended) for line in lines],
         "record": _record(lines, ended),
-        "carry": _carry(presses),
+        "carry": _carry(checklist, presses),
         "cautions": [],
         "errors": [],
     }
@@ -86,11 +88,21 @@ def _run(id: str, given: Given, events: Sequence[Event], now: float) -> Screen:
     checklist = all_checklists()[id]
     try:
         return screen(checklist, given, events, now)
-    except InputError as error:  # a reading that cannot be read: told, and the list shown without it
-        declared = question_of(checklist).named(error.name)
-        message = f"{declared.label}: {declared.would_do(given.system)}"
-        kept = [event for event in events if event["type"] != "reading"]
-        return screen(checklist, given, kept, now) | {"errors": [{"field": error.name, "code": error.code, "message": message}]}
+    except InputError as error:  # told where it was typed; no other figure stands in for it
+        return _not_taken(checklist, given, events, now, error)
+
+
+def _not_taken(checklist: Checklist, given: Given, events: Sequence[Event], now: float, error: InputError) -> Screen:
+    """The screen without a reading that cannot be one, and what would do on the line that asks for it."""
+    declared = question_of(checklist).named(error.name)
+    typed = next(event["typed"] for event in reversed(events) if event["type"] == "reading" and event["field"] == error.name)
+    message = phrases()["not_taken"].format(label=declared.label, typed=typed, would_do=declared.would_do(given.system))
+    kept = [event for event in events if event["type"] != "reading" or event["field"] != error.name]
+    shown = _run(checklist.id, given.but({error.name: Parsed(None, False, "")}), kept, now)
+    items = [
+        item | {"stale": True, "stale_text": message} if checklist.items[item["number"] - 1].asks == error.name else item for item in shown["items"]
+    ]
+    return shown | {"items": items, "errors": [*shown["errors"], {"field": error.name, "code": error.code, "message": message}]}
 
 
 def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[str, Any]:
@@ -279,11 +291,11 @@ def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[s
     return out
 
 
-def _carry(presses: Presses) -> list[dict[str, Any]]:
+def _carry(checklist: Checklist, presses: Presses) -> list[dict[str, Any]]:
     """Events for the lists that go after this one; once the parts have met, that is what tells the batch."""
-    out: list[dict[str, Any]] = []
+    out: list[dict[str, Any]] = [{**event, "from": checklist.id} for event in presses.readings.values()]
     if presses.begun_at is not None and presses.mixed_at is None:
-        out.append({"type": "anew", "at": presses.begun_at})
+        out.append({"type": "anew", "at": presses.begun_at, "from": checklist.id})
     if presses.gloves_at is not None:
         out.append({"type": "gloves", "at": presses.gloves_at})
     if presses.mixed_at is not None:

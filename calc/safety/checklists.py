@@ -44,9 +44,9 @@ class Checklist:
 
     It goes by the figures of ``question``, under the choices that ``under`` makes there. ``after`` names the lists (and ``mix``, the mixing
     steps) that hand on to it: what they left running within the last ``carry_hours``, and that something began anew since its own last press,
-    which clears its ticks unless it ``stays``. ``fresh`` is what begins anew when its ticks are cleared: batch, piece, mounting, stop, heat or
-    day. A press on it counts for ``lasts_hours``; 0 is for as long as nothing begins anew. One that is ``offered`` may be left out with no
-    note of it.
+    which clears its ticks unless it ``stays``. ``reads`` names the lists whose readings at the bench it takes over. ``fresh`` is what begins
+    anew when its ticks are cleared: batch, piece, mounting, stop, heat or day. A press on it counts for ``lasts_hours``; 0 is for as long as
+    nothing begins anew. One that is ``offered`` may be left out with no note of it.
     """
 
     id: str
@@ -60,6 +60,7 @@ class Checklist:
     question: str = "before-a-pour"
     under: Mapping[str, str] = field(default_factory=dict)
     after: str = ""
+    reads: str = ""
     carry_hours: float = 24
     stays: bool = False
     lasts_hours: float = 0

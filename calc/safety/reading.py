@@ -45,7 +45,7 @@ def everything() -> dict[str, Any]:
                 "gloves_more": one.gloves_more or lists["gloves"][f"{one.gloves}_more"],
                 "lead": one.lead,
                 "next": one.next,
-                "after": one.after,
+                "after": " ".join(dict.fromkeys(f"{one.after} {one.reads}".split())),
                 "carry_hours": one.carry_hours,
                 "question": one.question,
                 "items": [_item(item) for item in one.items],

@@ -70,3 +70,17 @@ def test_long_work_tells_how_far_it_is_and_gives_way_to_the_next_entry(maker: Ma
     maker.enter(depth="15")
     maker.wait_text(calc_says.answer("how-deep-how-hot", **DEEP | {"depth": "15"})["headline"]["say"], css="#answer")
     assert maker.starts() == 0, "an entry ends the work before it without a new start"
+
+
+def test_a_list_opened_under_an_answer_goes_by_its_figures_and_keeps_them(maker: Maker) -> None:
+    maker.go("how-fast/")
+    maker.choose(condition="solid", balance="even", lathe="floor")
+    maker.enter(diameter="150")
+    maker.figure()
+    carry = calc_says.answer("how-fast", diameter="150", condition="solid", balance="even", lathe="floor")["carries"][0]
+    assert carry["to"] == "before-the-lathe"
+    maker.wait_text(carry["says"], css=".carry")
+    maker.tap(css='[data-part="lists"] a[href*="/c5/"]')
+    maker.wait_text(carry["inputs"]["ceiling"], css='[data-part="figures"]')
+    maker.go("before-the-lathe/")
+    maker.wait_value("ceiling", carry["inputs"]["ceiling"])

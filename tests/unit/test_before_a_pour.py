@@ -43,7 +43,7 @@ def test_what_is_missing_is_named_and_never_passes() -> None:
     assert reply["headline"]["text"] == "7 of 8 not checked" and reply["headline"]["tone"] == "caution"
     assert "size of the batch" in reply["headline"]["say"]
     rows = {row[0]: row[1] for row in reply["grids"][0]["rows"]}
-    assert rows["G1 Depth of the layer"] == "No stop found" and rows["G2 Size of the batch"] == "Not checked"
+    assert rows["Depth of the layer"] == "No stop found" and rows["Size of the batch"] == "Not checked"
 
 
 def test_with_nothing_given_nothing_is_found() -> None:

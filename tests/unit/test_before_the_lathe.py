@@ -33,8 +33,8 @@ def test_with_nothing_given_nothing_is_found_and_the_rest_is_left_out() -> None:
 
 def test_noise_thrown_parts_and_dust_join_once_something_feeds_them() -> None:
     names = [name for name, _ in rows(ask(noise="94", heard="2", loose="1 kg", sweeps="250", speed="1000", mask="none"))]
-    assert {"G14 Noise", "G18 Thrown work", "G16 Mask and filters"} <= set(names)
-    assert "G16 Mask and filters" in [name for name, _ in rows(ask(then="sand"))]
+    assert {"Noise", "Thrown work", "Mask and filters"} <= set(names)
+    assert "Mask and filters" in [name for name, _ in rows(ask(then="sand"))]
 
 
 def test_a_kilogram_off_a_250_mm_rim_at_1000_rpm_carries_86_joules() -> None:
@@ -51,7 +51,7 @@ def test_hours_with_bare_ears(level: str, text: str) -> None:
 
 def test_between_centres_there_is_no_least_size_of_the_mount() -> None:
     told = rows(ask(hold="centres", sound="yes"))
-    assert told.count(("G9 Mount", "No stop found")) == 2
+    assert {("Mount", "No stop found"), ("Tailstock", "No stop found")} <= set(told)
 
 
 def test_every_figure_there_and_none_past_its_limit_ends_in_your_call() -> None:

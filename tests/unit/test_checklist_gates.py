@@ -106,9 +106,9 @@ def test_with_all_figures_there_the_other_lists_end_clear(id: str) -> None:
         ("C4", {"tailstock": "no"}, 6, "Bring the tailstock up: hot glue lets go when it warms."),
         ("C5", {"sound": "no"}, 3, "Mount it where the material is sound."),
         ("C5", {"hold": "chuck", "tailstock": "no", "overhang": "101 mm"}, 4, "Bring the tailstock up, or make the mount wider."),
-        ("C5", {"sweeps": "291 mm"}, 5, "Do not start: saw it round until it clears, keep the banjo clear of it, or use a larger lathe."),  # 291 and 5 mm on both sides: 301
+        ("C5", {"sweeps": "291 mm"}, 5, "Do not start: saw it round until it clears, keep the banjo clear of it, or use a larger lathe."),  # 301 in all
         ("C5", {"speed": "451 rpm"}, 6, "Set it to 450 rpm or less; start at the lowest."),
-        ("C6", {"speed": "451 rpm"}, 4, "Set it to 450 rpm or less; start at the lowest."),
+        ("C6", {"speed": "451 rpm"}, 5, "Set it to 450 rpm or less; start at the lowest."),
         ("C7", {"age": "71 h"}, 2, "Wait until 72 h have passed, or sand wet: dust of part-cured resin is the hazard."),
         ("C7", {"filters": "other"}, 3, "Fit P100, P3 or FFP3: a cloth, a nuisance mask or a gas filter alone lets fine dust through."),
         ("C7", {"speed": "401 rpm"}, 4, "Set it to 400 rpm or less: faster heats and grabs."),
@@ -128,7 +128,7 @@ def test_a_figure_past_its_limit_stops_its_line_and_the_way_past_is_on_the_recor
 
 
 @pytest.mark.parametrize(("id", "gap", "number"), [("C4", "age", 1), ("C4", "balanced", 4), ("C4", "least", 5), ("C4", "hold", 6), ("C5", "swing", 5),
-                                                   ("C5", "ceiling", 6), ("C6", "swing", 3), ("C7", "filters", 3)])  # fmt: skip
+                                                   ("C5", "ceiling", 6), ("C6", "swing", 4), ("C7", "filters", 3)])  # fmt: skip
 def test_a_figure_that_is_missing_is_noted_and_never_a_pass(id: str, gap: str, number: int) -> None:
     plan = {name: text for name, text in PLANS[id].items() if name != gap}
     line = screen(id, [], plan)["items"][number - 1]
@@ -150,11 +150,24 @@ def test_the_speed_is_read_on_the_line_and_another_reading_opens_it_again() -> N
     assert reading["ask"]["field"] == "speed" and reading["ask"]["unit"]["metric"] == "rpm"
     events = [{**reading["event"], "typed": "400", "units": "metric", "at": 1.0}]
     read = screen("C5", events, plan)
-    assert read["items"][5]["text"] == "Read the dial: 400 rpm. Start at the lowest speed."
+    assert read["items"][5]["text"] == "Set the dial to the lathe's lowest, then read it. So far: 400 rpm."
     events.append(press(read, 6, 2.0))
     assert screen("C5", events, plan)["items"][5]["ticked"]
     faster = screen("C5", [*events, {**reading["event"], "typed": "500", "units": "metric", "at": 3.0}], plan)
     assert faster["items"][5]["stale"] and faster["items"][5]["gate"]["word"] == "STOP"
+
+
+@pytest.mark.parametrize(("id", "number"), [("C5", 6), ("C6", 5), ("C7", 4)])
+def test_a_reading_that_cannot_be_one_is_refused_on_its_own_line_and_no_other_figure_stands_for_it(id: str, number: int) -> None:
+    reading = {"type": "reading", "field": "speed", "units": "metric"}
+    events = [{**reading, "typed": "200", "at": 1.0}, {**reading, "typed": "9999", "at": 2.0}]
+    shown = screen(id, events, LATHE)
+    line = shown["items"][number - 1]
+    assert line["stale"] and "9999 is not taken" in line["stale_text"] and "6000 rpm" in line["stale_text"]
+    assert line["gate"]["state"] == "not checked" and "On the dial" not in [total["label"] for total in shown["totals"]]
+    assert not [item["number"] for item in shown["items"] if item["stale"] and item["number"] != number] and shown["errors"]
+    again = screen(id, [*events, {**reading, "typed": "3500", "at": 3.0}], LATHE)  # over the ceiling, and over the machine's 3000
+    assert not again["errors"] and again["items"][number - 1]["gate"]["word"] == "STOP"
 
 
 def test_noise_and_thrown_parts_remind_and_stop_nobody() -> None:
@@ -202,8 +215,8 @@ GATES: list[tuple[str, int, dict[str, str], str]] = [
     ("C1", 9, {"tray_length": "300 mm"}, "tray_length"), ("C2", 2, {"weighed_b": "480 g"}, "weighed_b"), ("C3", 1, {"hottest": "46 C"}, "hottest"),
     ("C4", 1, {"age": "23 h"}, "age"), ("C4", 4, {"balanced": "300 rpm"}, "balanced"), ("C4", 5, {"mount": "79 mm"}, "least"),
     ("C4", 6, {"tailstock": "no"}, "tailstock"), ("C5", 3, {"sound": "no"}, "sound"), ("C5", 5, {"sweeps": "291 mm"}, "swing"),
-    ("C5", 6, {"speed": "451 rpm"}, "ceiling"), ("C5", 8, {"noise": "100"}, ""), ("C5", 9, {"loose": "1 kg"}, ""), ("C6", 3, {"sweeps": "291 mm"}, "sweeps"),
-    ("C6", 4, {"speed": "451 rpm"}, "highest"), ("C7", 2, {"age": "71 h"}, "full"), ("C7", 3, {"filters": "other"}, "sealed"),
+    ("C5", 6, {"speed": "451 rpm"}, "ceiling"), ("C5", 8, {"noise": "100"}, ""), ("C5", 9, {"loose": "1 kg"}, ""), ("C6", 4, {"sweeps": "291 mm"}, "sweeps"),
+    ("C6", 5, {"speed": "451 rpm"}, "highest"), ("C7", 2, {"age": "71 h"}, "full"), ("C7", 3, {"filters": "other"}, "sealed"),
     ("C7", 4, {"speed": "401 rpm"}, "sand_ceiling"), ("C8", 2, {"pressure": "4.1 bar"}, "rated"), ("C8", 3, {"relief": "4.1 bar"}, "relief"),
     ("C9", 1, {"chamber": "no"}, "chamber"), ("C9", 5, {"hands": "32 min"}, "working"), ("C10", 1, {"put_away": "no"}, ""),
     ("C10", 2, {"wiped_dry": "no"}, ""), ("C10", 2, {"solvent": "37 mL"}, ""), ("C10", 5, {"hottest": "46 C"}, ""), ("C11", 1, {"mass": "3 kg"}, "mass"),

@@ -14,7 +14,7 @@ from tests.unit.lists import END, FINE, LATHE, LISTS, PLANS, POT, press, press_a
 
 
 def test_the_lists_have_their_items_in_number() -> None:
-    counts = {"C0": 7, "C1": 9, "C2": 6, "C3": 5, "C4": 6, "C5": 9, "C6": 5, "C7": 8, "C8": 8, "C9": 6, "C10": 6, "C11": 8}
+    counts = {"C0": 7, "C1": 9, "C2": 6, "C3": 5, "C4": 6, "C5": 9, "C6": 6, "C7": 8, "C8": 8, "C9": 6, "C10": 6, "C11": 8}
     lists = all_checklists()
     assert {id: len(one.items) for id, one in lists.items()} == counts
     assert {id for id, one in lists.items() if one.type == "RD"} == {"C2", "C8", "C9"}
@@ -26,7 +26,7 @@ def test_the_lists_have_their_items_in_number() -> None:
         "C3": ["G3", "", "", "G6", ""],
         "C4": ["G7", "", "", "G8", "G9", "G9"],
         "C5": ["", "", "G9", "G9", "G11", "G10", "", "G14", "G18"],
-        "C6": ["", "", "G11", "G10", ""],
+        "C6": ["", "", "", "G11", "G10", ""],
         "C7": ["", "G7", "G16", "G10", "", "", "", ""],
         "C8": ["", "G12", "G12", "", "", "", "", ""],
         "C9": ["G13", "", "", "", "G4", ""],
@@ -98,7 +98,8 @@ def test_a_new_batch_clears_every_tick() -> None:
 
 def handed(to: str, since: float, **others: list[dict[str, Any]]) -> list[dict[str, Any]]:
     """What a page adds to a list that was left open: what the lists before it carry, where it is newer than its last press."""
-    carried = [event for id in all_checklists()[to].after.split() if id in others for event in screen(id, others[id], PLANS[id])["carry"]]
+    names = {*all_checklists()[to].after.split(), *all_checklists()[to].reads.split()}
+    carried = [event for id in sorted(names) if id in others for event in screen(id, others[id], PLANS[id])["carry"]]
     return sorted((event for event in carried if event["at"] > since), key=lambda event: float(event["at"]))
 
 
@@ -129,7 +130,34 @@ def test_what_began_before_the_last_press_clears_nothing(open_list: str, begun: 
 
 def test_a_stop_cleared_for_the_next_one_is_a_mounting_begun_anew() -> None:
     stops = [*press_all("C6", LATHE), {"type": "new-batch", "at": 2000.0}]
-    assert handed("C5", 1000.0, C6=stops) == [{"type": "anew", "at": 2000.0}]
+    assert handed("C5", 1000.0, C6=stops) == [{"type": "anew", "at": 2000.0, "from": "C6"}]
+
+
+READ = {"type": "reading", "field": "speed", "typed": "50", "units": "metric", "at": 30.0}
+
+
+@pytest.mark.parametrize(("to", "number", "clears"), [("C6", 5, False), ("C7", 4, True)])
+def test_what_was_read_on_the_dial_is_read_once(to: str, number: int, clears: bool) -> None:
+    """Put in on C5 it is what C6 and C7 show; only C7 begins anew with C5, and a reading of its own comes after."""
+    first = [*press_all("C5", LATHE)[:2], READ]
+    got = handed(to, 0.0, C5=first)
+    shown = screen(to, got, LATHE)
+    assert {total["label"]: f"{total['text']} {total['unit']}" for total in shown["totals"]}["On the dial"] == "50 rpm"
+    assert "50 rpm" in shown["items"][number - 1]["text"] and shown["progress"][0] == 0 and not any(item["stale"] for item in shown["items"])
+    pressed = later(press_all(to, LATHE)[:2], -1000.0)
+    assert screen(to, [*pressed, *got], LATHE)["progress"][0] == (0 if clears else 2)
+    own = screen(to, [*got, {**READ, "typed": "60", "at": 40.0}], LATHE)
+    assert "60 rpm" in own["items"][number - 1]["text"]
+    assert screen("C5", handed("C5", 0.0, **{to: [{**READ, "typed": "60"}]}), LATHE)["items"][5]["text"].endswith("350 rpm.")  # a mounting reads its own
+
+
+def test_after_a_catch_the_glue_is_pushed_cracks_are_always_looked_for_and_c5_comes_next() -> None:
+    one = all_checklists()["C6"]
+    texts = [item.text for item in one.items]
+    glue = next(item for item in one.items if item.text.startswith("Glued mount: push the rim"))
+    assert "gap at the glue" in glue.text and glue.reasons
+    assert not next(item for item in one.items if "cracks" in item.text).reasons and glue.number < texts.index(next(t for t in texts if "rest" in t)) + 1
+    assert one.next == "C5" and "C5" in one.lead and "C6" in all_checklists()["C5"].lead
 
 
 def test_parts_that_met_again_clear_the_watch_and_move_its_clock() -> None:
