@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+from calc.questions import all_questions
 from calc.safety import reading
 from tests.build.conftest import ROOT
 
@@ -175,6 +176,14 @@ def test_each_list_is_led_to_from_before_its_point_of_no_return(dist: Path, ques
     source = (dist / question / "index.html").read_text(encoding="utf-8")
     for id in ids:
         assert f"{EVERYTHING['checklists'][id]['question']}/{id.lower()}/" in source
+
+
+@pytest.mark.parametrize(("question", "id"), [("how-fast", "C5"), ("how-fast", "C6"), ("will-the-mount-hold", "C5"), ("which-grit-next", "C7"), ("when-can-i", "C4")])
+def test_a_list_led_to_from_an_answer_can_take_every_figure_that_is_handed_to_its_question(dist: Path, question: str, id: str) -> None:
+    source, page = (dist / question / "index.html").read_text(encoding="utf-8"), (dist / LISTS[id]).read_text(encoding="utf-8")
+    assert re.search(rf'data-carry="before-the-lathe" href="[^"]*/{id.lower()}/"', source)
+    names = re.search(r'data-names="([^"]*)"', page)
+    assert names and names[1].split() == [field.name for field in all_questions()["before-the-lathe"].fields]
 
 
 @pytest.mark.parametrize("id", LISTS)
