@@ -207,3 +207,21 @@ def test_the_gates_are_handed_the_headline_and_hold_the_plan_against_it() -> Non
     narrow = handed(depth="60 mm", length="600 mm", width="40 mm", room="18 °C", stands="raised")
     told = desk.answer("before-a-pour", narrow, confirmed=narrow)["grids"][0]["rows"][0]
     assert told[1] == "Your call"  # as this question says it
+
+
+QUICK_DEEP = {"deepest": "50 mm", "pot_life": "60 min", "shape": "round", "across": "332 mm", "room": "22 °C", "ratio": "100:45"}
+
+
+@pytest.mark.parametrize(("depth", "wood"), [("42 mm", "0 %"), ("42 mm", "34 %"), ("7 mm", "0 %")])
+def test_a_faster_resin_never_leaves_the_mould_cooler(depth: str, wood: str) -> None:
+    reply = ask(QUICK_DEEP, depth=depth, wood=wood)
+    ends = next(grid for grid in reply["grids"] if grid["title"].startswith("In the mould"))["rows"]
+    resin, mould = (next(row for row in ends if row[0] == name)[1:] for name in ("Hottest", "Mould, hottest spot"))
+    shown = [float(text.removeprefix("over ").split()[0]) for text in mould]
+    assert shown == sorted(shown)
+    for hottest, spot, degrees in zip(resin, mould, shown, strict=True):
+        assert spot.startswith("over") == hottest.startswith("over")
+        assert degrees >= 100 or not spot.startswith("over")  # board under resin of over 150 °C takes most of its heat
+    picture = reply["drawings"][0]["says"]
+    assert ("stays at or below" in picture) != ("middle estimate runs past" in picture)
+    assert "tape on board lets go" in next(line for line in reply["lines"] if line["label"] == "Mould, hottest spot")["note"]

@@ -10,7 +10,7 @@ from calc.casting.cure.bucket import vessel
 from calc.casting.cure.course import Course
 from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, critical_k, critical_width_steps, equivalent_depth_steps
 from calc.casting.cure.plan import GO_K, STOP_K, Plan
-from calc.casting.cure.pour import COARSE, ROUGH, Start, peak_of, run
+from calc.casting.cure.pour import COARSE, ROUGH, Start, hottest_mould, peak_of, run
 from calc.casting.cure.search import meeting
 
 #: A slab's critical depth goes with this power of the rate (cure-trials).
@@ -29,6 +29,7 @@ class Outlook:
     edge : the same at which the middle estimate runs away. headroom : how many times faster the resin would be if this pour just
         ran away.
     equal_m : the wide pour that gets as hot, m. bucket : course of what is left in the bucket.
+    mould_k : hottest the mould gets at the cool end, in the middle and at the hot end, K.
     """
 
     plan: Plan
@@ -41,6 +42,7 @@ class Outlook:
     headroom: float = 1.0
     equal_m: float | None = None
     bucket: Course | None = None
+    mould_k: tuple[float, float, float] = (0.0, 0.0, 0.0)
 
     @property
     def planned(self) -> float:
@@ -254,13 +256,22 @@ def courses_steps(outlook: Outlook, whole: bool = True) -> Steps:
     yield 0.3
     if not whole:
         outlook.middle, outlook.cool = (end.course(ROUGH, "peak") for end in (plan, plan.cool))
+        outlook.mould_k = _moulds(outlook)
         return
     outlook.middle = plan.course(COARSE, "cold")
     yield 0.7
     outlook.cool = plan.cool.course(COARSE, "peak")
+    outlook.mould_k = _moulds(outlook)
     yield 0.9
     faster = max((plan.resin, plan.in_bucket or plan.resin), key=lambda resin: resin.kinetics.k25)
     outlook.bucket = run(faster, vessel(plan.batch_kg, faster), Start(plan.air_k, plan.resin_k), ROUGH, "peak")
+
+
+def _moulds(outlook: Outlook) -> tuple[float, float, float]:
+    """The mould at the cool end, in the middle and at the hot end, K: a faster resin never leaves it cooler."""
+    assert outlook.cool is not None and outlook.middle is not None and outlook.hot is not None
+    cool, middle, hot = (hottest_mould(course) for course in (outlook.cool, outlook.middle, outlook.hot))
+    return cool, max(cool, middle), max(cool, middle, hot)
 
 
 def equal_steps(outlook: Outlook) -> Steps:

@@ -293,6 +293,50 @@ def go_on(field: Field, seconds: float, pace: Pace) -> None:
         _, dt = field.advance(min(dt, end - field.time_s), pace)
 
 
+#: After 150 °C only the mould is followed, and roughly: how hot the resin gets from there is no forecast.
+_AFTER = Pace(8.0, 0.08, 1800.0)
+_PAST_K = 2.0
+
+
+def hottest_mould(course: Course) -> float:
+    """The hottest that the mould gets where resin touches it, after a runaway too: the resin was followed to 150 °C, its mould gets hot after that.
+
+    Parameters
+    ----------
+    course : to its end or to its runaway; from there its field goes on, so ask once.
+
+    Returns
+    -------
+    float
+        K; 150 °C is the most that is told.
+
+    Examples
+    --------
+    40 mm of a fast resin: it runs away long before the board knows of it.
+
+    >>> from calc.casting.cure.calibrate import wide
+    >>> course = run(Resin(Kinetics(2e-4)), wide(0.04), Start(296.15, 296.15), ROUGH)
+    >>> course.mould_k < 340 < hottest_mould(course)
+    True
+
+    References
+    ----------
+    cure-solver.
+    """
+    most = course.mould_k
+    if not course.ran_away:
+        return most
+    field, dt = course.field, _AFTER.first_s
+    faces = _faces(field)
+    while most < RUNAWAY_K and field.time_s < LONGEST_S:
+        _, dt = field.advance(dt, _AFTER)
+        now = moment(field, faces).mould_k
+        most = max(most, now)
+        if now < most - _PAST_K:
+            break
+    return min(most, RUNAWAY_K)
+
+
 def peak_of(resin: Resin, mould: Mould, start: Start, cut: Fineness = COARSE, cap_k: float = RUNAWAY_K, beneath: Field | None = None) -> float:
     """The hottest that a pour gets, and nothing else: it ends as soon as that is known.
 

@@ -87,7 +87,9 @@ def _says(given: Given, outlook: Outlook, marks: Sequence[tuple[str, float]]) ->
     for name, course in (("The middle estimate", middle), ("the hot end of the band", hot)):
         peak, at = warm(given, course.peak.hottest_k), hours(given, course.peak.time_s)
         ends.append(f"{name} runs past {peak.removeprefix('over ')} after {at}" if course.ran_away else f"{name} peaks at {peak} after {at}")
-    says = f"Hottest place in the resin over time. {'; '.join(ends)}. The mould stays at or below {warm(given, middle.mould_k)} in the middle estimate."
+    spot = warm(given, outlook.mould_k[1]).removeprefix("over ")
+    mould = f"gets hotter than {spot}" if middle.ran_away else f"stays at or below {spot}"
+    says = f"Hottest place in the resin over time. {'; '.join(ends)}. The mould {mould} in the middle estimate."
     across = [f"{name}, {given.write(level, 'temperature')}" for name, level in marks]
     return f"{says} Lines across: {'; '.join(across)}." if across else says
 

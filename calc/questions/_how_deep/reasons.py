@@ -65,11 +65,11 @@ def _reasons(case: Case, found: Looked) -> Iterator[Reason]:
             text = f"Middle and skin could be {told} apart at the peak: it may crack as it cools."
             yield Reason("strain", "stop" if strain > STRAIN_STOP_K else "caution", text)
     limit = case.material.gives_way_k
-    if limit is not None and hot.mould_k > limit:
-        sure = middle.mould_k > limit
+    if limit is not None and outlook.mould_k[2] > limit:
+        sure = outlook.mould_k[1] > limit
         name = case.material.name
         text = f"{name} gives way from {given.write(limit, 'temperature', 'down')} on; where the resin touches it, it {'gets' if sure else 'could get'} "
-        text += f"{warm(given, middle.mould_k if sure else hot.mould_k)}."
+        text += f"{warm(given, outlook.mould_k[1 if sure else 2])}."
         yield Reason("mould", "stop" if sure else "caution", text)
     share = given.si("wood")
     if share and plan.mould.wood_share < share * 0.95:

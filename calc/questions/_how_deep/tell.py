@@ -14,7 +14,7 @@ from calc.questions._how_deep.curve import curve
 from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
-from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould_band, warm, warm_band
+from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, warm, warm_band
 from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
@@ -135,7 +135,7 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
     if in_bucket is not None:
         note = f"in the bucket it can be poured for about {hours(given, in_bucket, 'down')}; leave no rest in it"
         lines.append(Line("Out of the bucket within", hours(given, in_bucket / 2, "down"), note=note))
-    lines.append(Line("Mould, hottest spot", mould_band(given, middle, hot), note=_mould_note(case, hot)))
+    lines.append(Line("Mould, hottest spot", mould_band(given, outlook), note=_mould_note(case, outlook.mould_k[2])))
     layers = found.layers
     if layers is not None:
         bonds = layers.bonds_until_s
@@ -153,13 +153,13 @@ def _times(seconds: float | None, factor: float) -> float | None:
     return None if seconds is None else seconds * factor
 
 
-def _mould_note(case: Case, hot: Course) -> str:
+def _mould_note(case: Case, hot_k: float) -> str:
     """From when the mould, its tape and its hot glue give way."""
     given, limit = case.given, case.material.gives_way_k
     notes = [] if limit is None else [f"{case.material.name} gives way from {given.write(limit, 'temperature', 'down')} on"]
     for name, where in (("hot glue", "hot glue"), ("tape on board", "tape")):
         gives_way = value("cure", f"{where} gives way") + ZERO_C
-        if hot.mould_k > gives_way and (where != "tape" or case.material.id == "board"):
+        if hot_k > gives_way and (where != "tape" or case.material.id == "board"):
             notes.append(f"{name} lets go at about {given.write(gives_way, 'temperature', 'down')}")
     return "; ".join(notes)
 
@@ -225,7 +225,7 @@ def _ends(case: Case, found: Looked) -> Grid:
         ("Hottest after", *(hours(given, end.peak.time_s) for end in ends)),
         ("No longer pours after", *(hours(given, end.working_s, "down") for end in ends)),
         ("Gels after", *(hours(given, end.gel_s, "down") for end in ends)),
-        ("Mould, hottest spot", *(("over " if end.ran_away else "") + warm(given, end.mould_k).removeprefix("over ") for end in ends)),
+        ("Mould, hottest spot", *(mould(given, kelvin, end) for kelvin, end in zip(outlook.mould_k, ends, strict=True))),
         ("Middle hotter than skin by", *("no forecast" if end.ran_away else difference(given, end) for end in ends)),
     ]
     return Grid("In the mould: both ends of the range", ("", "Cool end", "Middle", "Hot end"), tuple(rows))

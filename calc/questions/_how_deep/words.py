@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from calc.casting.cure.course import RUNAWAY_K, Course
+from calc.casting.cure.outlook import Outlook
 from calc.quantity import Rounding, Shown, Style
 from calc.questions import Given
 
@@ -37,11 +38,18 @@ def _warm(given: Given) -> tuple[str, Style]:
     return "temperature", Style("°C", step=5) if given.system == "metric" else Style("°F", step=10)
 
 
-def mould_band(given: Given, middle: Course, hot: Course) -> str:
-    """The hottest spot of the mould; a run that ended at its runaway tells only what it had come to by then."""
-    if hot.ran_away:
-        return f"over {warm(given, max(middle.mould_k, hot.mould_k)).removeprefix(_OVER)}"
-    return warm_band(given, middle.mould_k, hot.mould_k)
+def mould(given: Given, kelvin: float, course: Course) -> str:
+    """The hottest spot of the mould; after a runaway only as over a figure."""
+    return f"{_OVER if course.ran_away else ''}{warm(given, kelvin).removeprefix(_OVER)}"
+
+
+def mould_band(given: Given, outlook: Outlook) -> str:
+    """The same, from the middle to the hot end."""
+    assert outlook.middle is not None and outlook.hot is not None
+    low, high = mould(given, outlook.mould_k[1], outlook.middle), mould(given, outlook.mould_k[2], outlook.hot)
+    if low == high or outlook.middle.ran_away:
+        return low
+    return f"{low.rsplit(' ', 1)[0]} to {high}"
 
 
 def hours(given: Given, seconds: float | None, rounding: Rounding = "nearest") -> str:
