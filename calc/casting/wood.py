@@ -109,7 +109,9 @@ class Shape:
         ----------
         The cut's area taken as a parabola through the three: the same that gives the prismatoid's volume.
         """
-        s = min(1.0, max(0.0, depth_m / self.height))
+        if depth_m >= self.height:
+            return 1.0
+        s = max(0.0, depth_m / self.height)
         linear = -3 * self.bottom + 4 * self.middle - self.top
         square = 2 * self.bottom - 4 * self.middle + 2 * self.top
         below = self.height * (self.bottom * s + linear * s**2 / 2 + square * s**3 / 3)

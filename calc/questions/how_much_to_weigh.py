@@ -254,12 +254,12 @@ def _carries(plan: Plan) -> tuple[Carry, ...]:
 
 
 def _cell(answer: Answer) -> str:
-    """``334 + 167``, A first, and how many times."""
+    """``334 + 167``, A first, how many times, and whether the scale holds the ratio only roughly."""
     if answer.headline.tone == "stop":
         return "needs a finer scale"
-    pours = answer.values["pours"].si or 0
-    text = answer.headline.text.replace("A ", "").replace("B ", "")
-    return text if pours == 1 else f"{text}, {pours:.0f} times"
+    pours, a, b = answer.values["pours"].si or 0, answer.values["a"], answer.values["b"]
+    rough = ", roughly" if any(caution.id == "coarse-scale" for caution in answer.cautions) else ""
+    return " + ".join(one.shown.split()[0] for one in (a, b)) + ("" if pours == 1 else f", {pours:.0f} times") + rough
 
 
 def _is_mixed(given: Given) -> bool:
@@ -325,7 +325,8 @@ QUESTION = Question(
         columns=("ratio", ("1:1", "2:1", "100:45", "100:30")),
         fixed={"by": "weight", "capacity": ("5000", "11 lb"), "step": ("1", "0.1")},
         cell=_cell,
-        note="On a scale that weighs 5 kg in 1 g steps (11 lb in 0.1 oz). A goes up to the next step. The label's ratio must be by weight.",
+        note="On a scale that weighs 5 kg in 1 g steps (11 lb in 0.1 oz). A goes up to the next step. The label's ratio must be by weight. "
+        "Roughly: finer steps would hold it better.",
     ),
     rules=(
         Rule("total", "pours", "falls", given=_POURED, refusal=1e9, why="more resin never needs fewer pours"),

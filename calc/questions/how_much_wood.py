@@ -11,6 +11,7 @@ from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_much_wood.answer import answer
 from calc.questions._how_much_wood.case import Wood
+from calc.questions._how_much_wood.words import give_or_take
 from calc.several import Series
 
 _DIP = (("way", ("dip",)),)
@@ -38,17 +39,17 @@ FIELDS: tuple[Field, ...] = (
         name="way",
         label="How you measure it",
         options=(
-            Option("dip", "Dip it, on a scale", "The surest, within 1 or 2 %: the spread of the resin order falls to about a third."),
-            Option("live", "Live edge: widths of its faces", "Within 2 to 4 %."),
-            Option("outline", "Outline and thickness", "Within 3 to 5 %."),
-            Option("level", "Level rise in a tub", "Within 3 to 5 %."),
-            Option("weigh", "Weigh it, by the kind of wood", "Within 10 to 15 %."),
+            Option("dip", "Dip it, on a scale", f"The surest: {give_or_take('dip')} The spread of the order falls to about a third."),
+            Option("live", "Live edge: widths of its faces", give_or_take("live")),
+            Option("outline", "Outline and thickness", give_or_take("outline")),
+            Option("level", "Level rise in a tub", f"{give_or_take('level')} For wood whose tub is too heavy for the scale."),
+            Option("weigh", "Weigh it, by the kind of wood", give_or_take("weigh")),
         ),
         default="dip",
     ),
     measure(
         "rise", "The scale rises by", "g", 1, 500_000,
-        usual=(10, 60_000), hint="A tub of water on the scale, set to zero. Hold the wood just under with a thin rod.", when=_DIP,
+        usual=(10, 60_000), hint="A tub of water on the scale, set to zero. Hold the wood just under with a thin rod. Tub and water load the scale too.", when=_DIP,
     ),
     Choice(name="tub", label="Tub, straight up", options=(Option("box", "Box"), Option("round", "Round")), default="box", when=_LEVEL),
     measure("tub_length", "Tub, length inside", "mm", 20, 3000, usual=(100, 2000), when=(*_LEVEL, ("tub", ("box",)))),

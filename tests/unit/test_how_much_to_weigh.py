@@ -296,3 +296,9 @@ def test_a_bucket_that_leaves_just_its_room_on_the_scale_has_nothing_to_take_out
 def test_very_fine_steps_in_ounces_are_told_in_grams_too() -> None:
     say = ask("imperial", total="2", ratio="100:10", by="weight", step="0.1")["headline"]["say"]
     assert say.startswith("Weigh this batch on a scale with 0.002 oz (0.05 g) steps")  # 0.002 oz is 0.0567 g
+
+
+def test_the_table_tells_grams_also_where_the_scale_is_coarse() -> None:
+    rows = {row[0]: row[1:] for row in desk.table("how-much-to-weigh", "metric")["rows"]}
+    assert rows["100"][0] == "50 + 50, roughly" and rows["1000"][1] == "667 + 334"  # A up to the next gram, B half of it
+    assert not any(cell.startswith("0.5") for row in rows.values() for cell in row)

@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 
 from calc import desk
+from calc.fields import Choice
+from calc.questions import all_questions
 
 DIPPED = {"rise": "1378", "weight": "842"}
 WEIGHED = {"way": "weigh", "mass": "1240", "species": "maple-bigleaf", "moisture": "8"}
@@ -26,6 +28,12 @@ def cautions(reply: dict[str, Any]) -> set[str]:
 def code(reply: dict[str, Any]) -> tuple[str, str]:
     assert reply["headline"] is None and len(reply["errors"]) == 1 and reply["errors"][0]["message"]
     return reply["errors"][0]["field"], reply["errors"][0]["code"]
+
+
+def hints(id: str, name: str) -> dict[str, str]:
+    field = all_questions()[id].named(name)
+    assert isinstance(field, Choice)
+    return {option.value: option.hint for option in field.options}
 
 
 def test_dipped_and_weighed() -> None:
@@ -184,5 +192,31 @@ def test_the_wood_goes_on_with_its_spread() -> None:
     carry = ask(**DIPPED, form="burl")["carries"][0]
     # 1380.5 mL, off by twice 1.5 %: 41.4 mL, up
     assert carry["to"] == "is-it-enough" and carry["inputs"]["wood"] == "1380 mL" and carry["inputs"]["wood_off"] == "41.5 mL"
+    assert carry["inputs"]["wood_way"] == "dip" and "± 3 %" in hints("is-it-enough", "wood_way")["dip"]
+    assert not all_questions()["is-it-enough"].named("wood_off").fold, "the spread handed over is the one shown"
+    plain = {carry["to"]: carry["inputs"] for carry in ask(**DIPPED)["carries"]}["is-it-enough"]
+    assert not any(all_questions()["is-it-enough"].named(name).fold for name in plain), "More stays closed"
     taken = desk.answer("is-it-enough", {"across": "200 mm", "depth": "60 mm", **carry["inputs"]}, "metric", {})
     assert taken["values"]["in_one"]["si"] == pytest.approx(3.14159 * 0.1**2 * 0.06 - 0.95 * 1380e-6, rel=1e-4)
+
+
+def test_the_thickness_goes_on_to_the_mould_and_wet_wood_to_its_dryness() -> None:
+    wet = ask(**DIPPED, species="elm-wych", moisture="18", height="30")
+    carried = {carry["to"]: carry["inputs"] for carry in wet["carries"]}
+    assert carried["how-thick-how-tall"] == {"slab": "30 mm"}
+    assert carried["dry-enough"] == {"readings": "18 %", "figure": "plain", "species": "elm-wych", "mass": "842 g"}
+    taken = desk.answer("dry-enough", carried["dry-enough"], "metric", {})
+    assert not taken["errors"] and not taken["unasked"] and taken["headline"]["tone"] == "stop"
+    assert [carry["to"] for carry in ask(**DIPPED)["carries"]] == ["is-it-enough"]
+
+
+def test_wood_all_under_the_resin_has_no_part_above_the_line() -> None:
+    under = ask(**DIPPED, height="30", fill="42", raised="")
+    assert "straight" not in cautions(under) and under["headline"]["label"] == "The wood takes up"
+    assert "straight" in cautions(ask(**DIPPED, height="50", fill="42"))
+
+
+def test_every_way_says_its_spread_as_the_next_question_does() -> None:
+    told, asked = hints("how-much-wood", "way"), hints("is-it-enough", "wood_way")
+    assert all(asked[way] in hint for way, hint in told.items())
+    assert "3 %" in told["dip"] and "too heavy for the scale" in told["level"]

@@ -360,3 +360,18 @@ def test_every_mark_stays_in_its_box() -> None:
         for mark in drawn["marks"]:
             for x, y in mark["points"]:
                 assert 0 <= x <= drawn["width"] and 0 <= y <= drawn["height"]
+
+
+@pytest.mark.parametrize(("way", "name"), [("dip", "the fill depth"), ("figured", "the wood")])
+def test_what_makes_it_most_unsure_is_told_from_its_own_table(way: str, name: str) -> None:
+    reply = ask(across="332", depth="42", wood="1250", wood_way=way)
+    unsure = next(grid for grid in reply["grids"] if grid["title"] == "What makes it unsure")
+    assert reply["band"]["text"].endswith(f"from {name}.") and unsure["rows"][0][0].lower() in name
+    largest = max(unsure["rows"], key=lambda row: int(row[2].split()[0]))
+    assert largest == unsure["rows"][0]
+
+
+def test_the_resin_is_asked_before_how_much_of_it() -> None:
+    ids = [entry["id"] for entry in desk.catalogue()]
+    chain = ["dry-enough", "how-much-wood", "how-thick-how-tall", "what-is-this-resin", "is-it-enough", "how-deep-how-hot", "how-much-to-weigh"]
+    assert sorted(chain, key=ids.index) == chain

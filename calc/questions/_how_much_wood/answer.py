@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from calc.answers import Answer, Band, Carry, Change, Headline, Limit, Line, Tone, figure
 from calc.casting.wood import standard
 from calc.quantity import Style
@@ -31,7 +33,7 @@ def answer(piece: Wood) -> Answer:
         cautions=cautions(piece),
         working=working(piece),
         sources=sources(piece),
-        carries=(_carry(piece),),
+        carries=tuple(_carries(piece)),
         values={
             "volume": figure(piece.litres(piece.below, "down"), "volume", piece.below),
             "volume_u": figure(piece.litres(piece.below * piece.spread, "up"), "volume", piece.below * piece.spread),
@@ -46,11 +48,23 @@ def answer(piece: Wood) -> Answer:
     )
 
 
-def _carry(piece: Wood) -> Carry:
-    """The wood below the fill line and how far it may be off, for the mould that it stands in."""
+def _carries(piece: Wood) -> Iterator[Carry]:
+    """The wood below the fill line, how it was measured and how far it may be off, for its mould; its thickness; wet wood for its dryness."""
+    given = piece.given
     off = piece.litres(standard("both sides") * piece.spread * piece.below, "up")
-    told = {"wood_by": "volume", "wood": str(piece.litres(piece.below)), "wood_off": str(off), "kind": piece.form}
-    return Carry("is-it-enough", told | {"sealed": piece.given.choice("sealed")})
+    way = "figured" if piece.way == "weigh" and piece.form in ("burl", "spalted") else piece.way
+    told = {"wood_by": "volume", "wood": str(piece.litres(piece.below)), "wood_way": way, "wood_off": str(off)}
+    drinks = {"kind": piece.form} if piece.form != "plain" else {}
+    sealed = {"sealed": "yes"} if given.choice("sealed") == "yes" else {}
+    yield Carry("is-it-enough", told | drinks | sealed)
+    thick = next((name for name in ("thickness", "height") if given.typed(name)), None)
+    if thick is not None:
+        yield Carry("how-thick-how-tall", {"slab": given.as_typed(thick)})
+    if piece.wet and given.typed("moisture") and piece.form != "stabilised":
+        kind = {name: given.choice(name) for name in ("species",) if given.typed(name)}
+        weighed = next((name for name in ("mass", "weight") if given.typed(name)), None)
+        mass = {} if weighed is None else {"mass": given.as_typed(weighed)}
+        yield Carry("dry-enough", {"readings": given.as_typed("moisture"), "figure": piece.form} | kind | mass)
 
 
 def _headline(piece: Wood) -> Headline:

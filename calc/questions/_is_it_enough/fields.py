@@ -7,6 +7,7 @@ from functools import partial
 from calc.casting.sufficiency import standard
 from calc.casting.wood import standard as of_wood
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
+from calc.questions._how_much_wood.words import give_or_take
 from calc.several import Series
 
 Asked = tuple[str, tuple[str, ...]]
@@ -79,10 +80,6 @@ _IN_G = (("wood_by", ("weight",)),)
 _WOODEN = (("wood_by", ("volume", "weight")),)
 
 
-def _give_or_take(way: str) -> str:
-    return f"± {200 * of_wood(f'spread {way}'):.0f} %, 19 times in 20."
-
-
 WOOD: tuple[Field, ...] = (
     Choice(
         name="wood_by",
@@ -96,12 +93,12 @@ WOOD: tuple[Field, ...] = (
         label="How that was measured",
         options=(
             Option("unknown", "Not sure", f"± {200 * standard('wood unknown'):.0f} % is assumed."),
-            Option("dip", "Dipped", _give_or_take("dip")),
-            Option("live", "Live edge: widths of its faces", _give_or_take("live")),
-            Option("outline", "Outline and thickness", _give_or_take("outline")),
-            Option("level", "Level rise in a tub", _give_or_take("level")),
-            Option("weigh", "Weight, by the kind of wood", _give_or_take("weigh")),
-            Option("figured", "Weight: burl, crotch, spalted", _give_or_take("figured")),
+            Option("dip", "Dipped", give_or_take("dip")),
+            Option("live", "Live edge: widths of its faces", give_or_take("live")),
+            Option("outline", "Outline and thickness", give_or_take("outline")),
+            Option("level", "Level rise in a tub", give_or_take("level")),
+            Option("weigh", "Weight, by the kind of wood", give_or_take("weigh")),
+            Option("figured", "Weight: burl, crotch, spalted", give_or_take("figured")),
         ),
         default="unknown",
         when=_IN_ML,
@@ -110,6 +107,10 @@ WOOD: tuple[Field, ...] = (
     measure(
         "wood_density", "Density of the wood", "g/mL", 0.1, 1.6, usual=(0.3, 1.3),
         hint="Pine about 0.5, walnut 0.6, oak 0.7, olive 1.", when=_IN_G,
+    ),
+    measure(
+        "wood_off", "Wood may be off by ±", "mL", 0, 200_000, usual=(0, 50_000),
+        hint="19 times in 20. It overrules how it was measured.", required=False, when=_WOODEN,
     ),
 )  # fmt: skip
 
@@ -161,10 +162,6 @@ HOW_SURE: tuple[Field, ...] = under(
         default="0.95",
         basis="judgement",
         fold=True,
-    ),
-    measure(
-        "wood_off", "Wood may be off by ±", "mL", 0, 200_000, usual=(0, 50_000),
-        hint="19 times in 20. It overrules how it was measured.", required=False, fold=True, when=_WOODEN,
     ),
     measure("off", "Each inside size ±", "mm", 0, 50, usual=(0, 10), default=(f"{standard('tape'):g}", "1/32"), basis="practice", fold=True, when=_LAID),
     measure("depth_off", "Fill depth ±", "mm", 0, 50, usual=(0, 10), default=(f"{standard('depth'):g}", "1/32"), basis="judgement", fold=True, when=_LAID),

@@ -141,7 +141,12 @@ def band(case: Case) -> Band:
     wanted = case.wanted
     low, high = max(0.0, wanted.likely - _BOTH_SIDES * wanted.u), wanted.likely + _BOTH_SIDES * wanted.u
     lowest, highest = amount(case, low, "down"), amount(case, high, "up")
-    return Band(f"19 times in 20 it takes between {lowest} and {highest}.", str(lowest), str(highest))
+    return Band(f"19 times in 20 it takes between {lowest} and {highest}; most of that spread is from {largest(case)}.", str(lowest), str(highest))
+
+
+def largest(case: Case) -> str:
+    """The part that makes it most unsure, by the same parts as the table."""
+    return FROM[case.wanted.by_name()[0].name]
 
 
 # ---------------------------------------------------------------- figures beside it
@@ -300,8 +305,7 @@ def cautions(case: Case) -> tuple[Caution, ...]:
     if case.pouring and case.surprise > standard("leak"):
         out.append(_LEAK if case.wood.volume > 0 else _MISTYPED)
     if rough(case) and not case.pouring:
-        largest = FROM[case.wanted.by_name()[0].name]
-        out.append(Caution("rough", "caution", f"The spread is wide, most of it from {largest}. Measure that better before you mix."))
+        out.append(Caution("rough", "caution", f"The spread is wide, most of it from {largest(case)}. Measure that better before you mix."))
     wall = case.given.maybe("wall")
     if wall is not None and case.given.choice("brim") == "no" and case.mould.depth > wall - budget.within(standard("depth") / 1000):
         out.append(Caution("brim", "caution", "Full to the rim: the level falls while it hardens. 'Filled to the brim' under More tells the top-up."))
