@@ -50,7 +50,8 @@ FIELDS: tuple[Field, ...] = (
         _length("own_depth", "How deep and how hot? allows", hint="Its headline. The lower of the two counts.", fold=True),
         _folded("narrowest", "Mould, narrowest inside", "mm", 5, 3000, usual=(10, 1500), hint="A narrow one stays cooler. Empty: taken as wide."),
         _mass("sheet_mass", "Largest batch the sheet allows", hint="Leave it empty where the sheet does not say.", fold=True),
-        _mass("moulds_take", "What the moulds take", hint="All that are ready, none deeper than the sheet allows.", fold=True),
+        _mass("moulds_take", "What the moulds take", hint="This layer only, in all that are ready. The likely figure of Is it enough?", fold=True),
+        _folded("spare", "Spare on top of that", "g", 0, 500_000, usual=(0, 20_000), hint="What it says to mix, less the likely figure."),
     ),
     *under(
         "Temperatures",
@@ -222,7 +223,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
     ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
     return {
         "G1": gates.pour.depth(given.maybe("depth"), given.maybe("sheet_depth"), _wide_equal(given), given.maybe("own_depth")),
-        "G2": gates.pour.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take")),
+        "G2": gates.pour.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take"), given.maybe("spare")),
         "G3": gates.pour.temperature_range(given.maybe("room"), given.maybe("resin"), given.maybe("lowest"), given.maybe("highest")),
         "G4": gates.pour.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
         "G5": gates.ratio.ratio_unit(given.words("ratio_by") or None),

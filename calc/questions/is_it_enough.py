@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Carry, Figure, figure
+from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._is_it_enough import changes, drawing, dry, words
 from calc.questions._is_it_enough.case import Case
@@ -55,14 +56,26 @@ def work(given: Given) -> Answer:
         sources=sources(case),
         grids=words.grids(case),
         drawings=() if drawn is None else (drawn,),
-        carries=() if pouring else (Carry("how-much-to-weigh", {"known": "weight", "total": total}),),
+        carries=() if pouring else (Carry("how-much-to-weigh", {"known": "weight", "total": total}), Carry("before-a-pour", _what_the_moulds_take(case))),
         values=values(case),
     )
 
 
 def amount_to_weigh(case: Case) -> str:
     """The amount for the odds asked for, as a maker types it."""
-    return str(grams(case, case.wanted_kg.for_odds(case.sure), "up"))
+    return str(_order(case))
+
+
+def _order(case: Case) -> Shown:
+    return grams(case, case.wanted_kg.for_odds(case.sure), "up")
+
+
+def _what_the_moulds_take(case: Case) -> dict[str, str]:
+    """The likely amount, and what the odds asked for add to it as both are shown."""
+    likely, order = grams(case, case.wanted_kg.likely), _order(case)
+    if order.si <= likely.si:
+        return {"moulds_take": str(order)}
+    return {"moulds_take": str(likely), "spare": str(grams(case, order.si - likely.si, figures=6))}
 
 
 def values(case: Case) -> dict[str, Figure]:

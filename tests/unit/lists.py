@@ -11,7 +11,7 @@ from calc.safety.checklists import all_checklists
 LISTS = ("C0", "C1", "C2", "C3", "C4", "C5", "C6", "C7", "C8", "C9", "C10", "C11")
 #: A plan with every figure there and none past its limit.
 FINE = {
-    "depth": "40 mm", "sheet_depth": "50 mm", "mass": "2200 g", "sheet_mass": "5 kg", "moulds_take": "3 kg",
+    "depth": "40 mm", "sheet_depth": "50 mm", "own_depth": "55 mm", "mass": "2200 g", "sheet_mass": "5 kg", "moulds_take": "3 kg",
     "working": "60 min", "handling": "30 min", "room": "21 C", "resin": "21 C", "lowest": "18 C", "highest": "25 C",
     "ratio_by": "same", "ratio": "100:45", "weighed_a": "1000 g", "weighed_b": "450 g", "tolerance": "2 %", "beneath": "none",
     "mask": "tight", "filters": "sheet", "filter_hours": "2 h", "filter_schedule": "8 h", "filter_date": "yes",

@@ -8,6 +8,8 @@ import pytest
 
 from calc import desk
 
+ENOUGH = {"across": "350 mm", "depth": "50 mm", "wood": "2400 mL", "wood_way": "figured", "have": "3 kg"}
+
 
 def answer(units: str = "metric", **inputs: str) -> dict[str, Any]:
     reply = desk.answer("before-a-pour", inputs, units, inputs)
@@ -38,8 +40,23 @@ def test_with_the_sheet_alone_the_other_question_is_named() -> None:
     assert "fresh-resin" not in ids(depth="50", sheet_depth="50", own_depth="50") and "fresh-resin" not in ids(depth="50")
 
 
+def test_a_deep_layer_is_not_cleared_by_the_sheet_alone() -> None:
+    row = answer(depth="42", sheet_depth="50")["grids"][0]["rows"][0]
+    assert row[1] == "Not checked" and row[2].startswith("Missing: what How deep and how hot? allows for a layer this deep. 42 mm planned")
+    assert answer(depth="12", sheet_depth="50")["grids"][0]["rows"][0][1] == "No stop found"
+
+
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+def test_what_is_it_enough_adds_is_no_reason_to_stop(units: str) -> None:
+    order = desk.answer("is-it-enough", ENOUGH, units)
+    carried = next(carry["inputs"] for carry in order["carries"] if carry["to"] == "before-a-pour")
+    weigh = next(carry["inputs"] for carry in order["carries"] if carry["to"] == "how-much-to-weigh")
+    row = answer(units, mass=weigh["total"], sheet_mass="50 kg", **carried)["grids"][0]["rows"][1]
+    assert row[1] == "No stop found", row
+
+
 def test_what_is_missing_is_named_and_never_passes() -> None:
-    reply = answer(depth="50", sheet_depth="50")
+    reply = answer(depth="50", sheet_depth="50", own_depth="60")
     assert reply["headline"]["text"] == "7 of 8 not checked" and reply["headline"]["tone"] == "caution"
     assert "size of the batch" in reply["headline"]["say"]
     rows = {row[0]: row[1] for row in reply["grids"][0]["rows"]}
@@ -84,7 +101,7 @@ def test_the_time_that_may_be_used_rounds_down() -> None:
 
 @pytest.mark.parametrize(("typed", "word"), [("2 in", "No stop found"), ("2 1/16 in", "STOP")])
 def test_inches_are_first_class(typed: str, word: str) -> None:
-    reply = answer("imperial", depth=typed, sheet_depth="2")
+    reply = answer("imperial", depth=typed, sheet_depth="2", own_depth="3")
     assert reply["grids"][0]["rows"][0][1] == word
     assert " in " in reply["grids"][0]["rows"][0][2]
 

@@ -33,14 +33,19 @@ def weak_mount(across: float | None, least: float | None, sound: bool | None, si
 REMIND = (gates.worn.gloves, gates.shop.solvent, gates.lathe.noise, gates.lathe.throw)
 #: gate, arguments, what it must say. Hand-made: limits are what a sheet might print.
 CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
-    (gates.pour.depth, (0.049, 0.05), CLEAR),
-    (gates.pour.depth, (0.05, 0.05), CLEAR),
-    (gates.pour.depth, (2 * 0.0254, 0.0508), CLEAR),  # the same depth, typed in inches
+    (gates.pour.depth, (0.049, 0.05, None, 0.05), CLEAR),
+    (gates.pour.depth, (0.05, 0.05, None, 0.06), CLEAR),
+    (gates.pour.depth, (2 * 0.0254, 0.0508, None, 0.0508), CLEAR),  # the same depth, typed in inches
+    (gates.pour.depth, (0.042, 0.05), UNCHECKED),  # a quick resin burns at that: the sheet alone clears no deep layer
+    (gates.pour.depth, (0.012, 0.05), CLEAR),
+    (gates.pour.depth, (0.0121, 0.05), UNCHECKED),
+    (gates.pour.depth, (0.01, 0.03), CLEAR),
+    (gates.pour.depth, (0.0101, 0.03), UNCHECKED),
     (gates.pour.depth, (0.0501, 0.05), STOP),
     (gates.pour.depth, (None, 0.05), UNCHECKED),
     (gates.pour.depth, (0.05, None), UNCHECKED),
     (gates.pour.depth, (0.06, 0.05, 0.051), STOP),
-    (gates.pour.depth, (0.04, 0.05, 0.03), CLEAR),
+    (gates.pour.depth, (0.04, 0.05, 0.03), UNCHECKED),
     (gates.pour.depth, (0.05, 0.05, None, 0.009), STOP),  # the lower of the two
     (gates.pour.depth, (0.06, 0.05, None, 0.08), STOP),
     (gates.pour.depth, (0.05, 0.05, None, 0.05), CLEAR),
@@ -50,7 +55,11 @@ CASES: list[tuple[Callable[..., Finding], tuple[Any, ...], State]] = [
     (gates.pour.depth, (0.06, 0.05, 0.04, 0.03), STOP),
     (gates.pour.batch, (5.0, 5.0, 5.0), CLEAR),
     (gates.pour.batch, (5.001, 5.0, 9.0), STOP),
-    (gates.pour.batch, (5.001, None, 5.0), STOP),  # what the moulds take stops it, whatever the sheet leaves out
+    (gates.pour.batch, (2.81, 5.0, 2.69, 0.12), CLEAR),  # what Is it enough? adds to its own likely figure
+    (gates.pour.batch, (2.82, 5.0, 2.69, 0.12), STOP),
+    (gates.pour.batch, (2.81, 5.0, 2.69), UNCHECKED),
+    (gates.pour.batch, (2.81, 2.0, 2.69), STOP),
+    (gates.pour.batch, (5.501, None, 5.0), STOP),  # what the moulds take stops it, whatever the sheet leaves out
     (gates.pour.batch, (5.0, None, 5.0), UNCHECKED),
     (gates.pour.batch, (5.0, 5.0, None), UNCHECKED),
     (gates.pour.temperature_range, (291.15, 298.15, 291.15, 298.15), CLEAR),

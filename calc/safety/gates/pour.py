@@ -5,10 +5,14 @@ from __future__ import annotations
 import math
 
 from calc.casting.cure.plan import tiers
-from calc.safety.findings import Finding, Part, State, judge, must
+from calc.safety.findings import SAME, Finding, Part, State, judge, must
 
 #: How far the layer below may differ from the room when the next goes on, in K. Basis: common practice, no source.
 LAYER_TO_ROOM_K = 5.0
+#: From these on the sheet's depth alone clears no layer: a share of it, and m. Basis: our judgement; it is meant for a wide pour of fresh resin.
+ALONE_SHARE, ALONE_M = 1 / 3, 0.012
+#: A batch this share over what the moulds take may be the spare of Is it enough?. Basis: our judgement, its own mark for a rough figure.
+SPARE_SHARE = 0.10
 #: Greatest depth of leftovers in the waste tray, in m. Basis: common practice, no source.
 TRAY_DEPTH_M = 0.010
 
@@ -29,11 +33,14 @@ def depth(
     Finding
         The sheet's depth is meant for a wide pour. Over it as it stands but not as a wide pour is the maker's call: not checked,
         with both depths. Over it in both is a stop, and so is a depth over what was worked out; the lower of the two decides.
+        Within the sheet's depth alone it is not checked, unless it is at most a third of it and 12 mm.
 
     Examples
     --------
     >>> depth(0.06, 0.05).state.value, depth(0.05, None).state.value
     ('stop', 'not checked')
+    >>> depth(0.042, 0.05).state.value, depth(0.012, 0.05).state.value
+    ('not checked', 'no stop found')
     >>> depth(0.06, 0.05, 0.03).state.value, depth(0.06, 0.05, 0.055).state.value
     ('not checked', 'stop')
     >>> depth(0.05, 0.05, None, 0.009).state.value
@@ -41,7 +48,7 @@ def depth(
 
     References
     ----------
-    Facts 3.1 to 3.4 in ``data/safety_facts.toml``.
+    Facts 3.1 to 3.4 in ``data/safety_facts.toml``; the share and the 12 mm are our judgement.
     """
     plain = Part("depth", "length", planned_m, sheet_limit_m)
     own = Part("own", "length", planned_m, own_limit_m)
@@ -50,7 +57,7 @@ def depth(
             return judge("G1", [own, plain])
         return judge("G1", [plain, own])
     if equal_m is None or plain.state is not State.STOP:
-        return judge("G1", [plain])
+        return judge("G1", [plain, own] if own_limit_m is None and _deep(planned_m, sheet_limit_m) else [plain])
     wide = Part("equal", "length", equal_m, sheet_limit_m)
     if wide.state is State.STOP:
         return judge("G1", [plain, wide])
@@ -59,7 +66,13 @@ def depth(
     return Finding("G1", State.UNCHECKED, (plain, wide), "narrow")
 
 
-def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: float | None) -> Finding:
+def _deep(planned_m: float | None, sheet_limit_m: float | None) -> bool:
+    """Too deep for the sheet's depth alone to clear it, to within a hair."""
+    most = ALONE_M if sheet_limit_m is None else min(ALONE_M, ALONE_SHARE * sheet_limit_m)
+    return planned_m is not None and planned_m > most * (1 + SAME)
+
+
+def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: float | None, spare_kg: float | None = None) -> Finding:
     """G2: the mass of a batch against the sheet's largest batch, and against what the moulds take.
 
     Parameters
@@ -67,23 +80,31 @@ def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: flo
     mass_kg : A and B together, kg.
     sheet_max_kg : the largest batch the sheet allows, kg.
     moulds_take_kg : what the moulds that are ready take, none deeper than G1 allows, kg.
+    spare_kg : what was added to that on purpose, so that it is enough, kg; None where nobody said.
 
     Returns
     -------
     Finding
-        Resin that no mould takes stays in the bucket and heats there, so both limits count.
+        Resin that no mould takes stays in the bucket and heats there, so both limits count. The spare of Is it enough? may come on top;
+        up to a tenth over with no spare named is not checked.
 
     Examples
     --------
     >>> batch(2.0, 5.0, 1.8).deciding.id
     'moulds'
+    >>> batch(2.81, 5.0, 2.69, 0.12).state.value, batch(2.81, 5.0, 2.69).state.value, batch(3.0, 5.0, 2.69).state.value
+    ('no stop found', 'not checked', 'stop')
 
     References
     ----------
-    Facts 3.1 and 3.4.
+    Facts 3.1 and 3.4; the tenth is our judgement.
     """
-    parts = [Part("sheet-mass", "mass", mass_kg, sheet_max_kg), Part("moulds", "mass", mass_kg, moulds_take_kg)]
-    return judge("G2", parts)
+    moulds = Part("moulds", "mass", mass_kg, moulds_take_kg)
+    if moulds_take_kg is not None and spare_kg is not None:
+        moulds = Part("moulds-spare", "mass", mass_kg, moulds_take_kg + spare_kg)
+    elif moulds.state is State.STOP and Part("moulds", "mass", mass_kg, (1 + SPARE_SHARE) * (moulds_take_kg or 0.0)).state is State.CLEAR:
+        moulds = Part("spare", "mass", mass_kg, None)
+    return judge("G2", [Part("sheet-mass", "mass", mass_kg, sheet_max_kg), moulds])
 
 
 def temperature_range(
