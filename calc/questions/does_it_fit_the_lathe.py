@@ -116,7 +116,7 @@ FIELDS: tuple[Field, ...] = (
     ),
     # the mount
     Choice(
-        name="tail", label="Tailstock", options=(Option("up", "Up"), Option("none", "Not used")), default="up", basis="practice",
+        name="tail", label="Tailstock", options=(Option("up", "Up"), Option("none", "Not used")), default="none", basis="judgement",
         fold=True, group=_MOUNT, when=(_TURN, _BED, _HELD),
     ),
     measure(

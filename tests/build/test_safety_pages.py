@@ -178,7 +178,10 @@ def test_each_list_is_led_to_from_before_its_point_of_no_return(dist: Path, ques
         assert f"{EVERYTHING['checklists'][id]['question']}/{id.lower()}/" in source
 
 
-@pytest.mark.parametrize(("question", "id"), [("how-fast", "C5"), ("how-fast", "C6"), ("will-the-mount-hold", "C5"), ("which-grit-next", "C7"), ("when-can-i", "C4")])
+LED_TO = [("how-fast", "C5"), ("how-fast", "C6"), ("will-the-mount-hold", "C5"), ("which-grit-next", "C7"), ("when-can-i", "C4")]
+
+
+@pytest.mark.parametrize(("question", "id"), LED_TO)
 def test_a_list_led_to_from_an_answer_can_take_every_figure_that_is_handed_to_its_question(dist: Path, question: str, id: str) -> None:
     source, page = (dist / question / "index.html").read_text(encoding="utf-8"), (dist / LISTS[id]).read_text(encoding="utf-8")
     assert re.search(rf'data-carry="before-the-lathe" href="[^"]*/{id.lower()}/"', source)

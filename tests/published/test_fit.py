@@ -43,7 +43,7 @@ def test_round_that_does_not_pass_the_banjo() -> None:  # 250 mm round, swing 30
 
 def test_length_with_a_chuck() -> None:  # 380 mm between centres, the spur standing out 25, a chuck of 95, work of 240
     assert fit.usable_length(0.380, 0.025, 0.095) / MM == pytest.approx(310)
-    found = ask(form="round", across="60", along="240", swing="300", hold="chuck", centres="380", mount="95")
+    found = ask(form="round", across="60", along="240", swing="300", hold="chuck", tail="up", centres="380", mount="95")
     assert found["length_spare"] == pytest.approx(70)
 
 

@@ -12,7 +12,7 @@ from calc.fields import Choice
 from calc.questions import all_questions
 from calc.turning import fit
 
-MEASURED = {"across": "300", "along": "50", "swing": "460", "banjo": "440", "centres": "900", "mount": "80"}
+MEASURED = {"across": "300", "along": "50", "swing": "460", "banjo": "440", "centres": "900", "mount": "80", "tail": "up"}
 WHEEL = {"ask": "wheel", "disc": "300", "wheel": "150", "stands": "120", "swing": "305", "bed_wide": "140", "housing": "85"}
 
 
@@ -114,17 +114,17 @@ def test_a_strike_is_said_when_it_strikes_and_not_when_it_is_near() -> None:
 
 
 def test_too_long_leads_with_what_to_saw_off() -> None:
-    reply = ask(form="round", across="60", along="305", swing="300", hold="chuck", centres="380", mount="95")
+    reply = ask(form="round", across="60", along="305", swing="300", hold="chuck", centres="380", mount="95", tail="up")
     # 380 + 25 - 95 - 10 = 300
     assert reply["headline"]["text"] == "Saw 5 mm off its length" and "Or hold it between centres: then 65 mm to spare" in reply["headline"]["say"]
-    assert ask(form="round", across="60", along="305", swing="300", hold="chuck", centres="380", mount="95", tail="none")["headline"]["tone"] == "go"
+    assert ask(form="round", across="60", along="305", swing="300", hold="chuck", centres="380", mount="95")["headline"]["tone"] == "go"
     between = ask(form="round", across="60", along="400", swing="300", hold="centres", centres="380")
     assert between["headline"]["text"] == "Saw 30 mm off its length" and "two parts" in between["headline"]["say"]
-    assert "shorter mount" in ask(form="round", across="60", along="10", swing="300", hold="chuck", centres="100", mount="120")["headline"]["text"]
+    assert "shorter mount" in ask(form="round", across="60", along="10", swing="300", hold="chuck", centres="100", mount="120", tail="up")["headline"]["text"]
 
 
 def test_too_wide_and_too_long_says_both() -> None:
-    assert "length" in cautions(ask(across="300", along="700", swing="400", centres="380"))
+    assert "length" in cautions(ask(across="300", along="700", swing="400", centres="380", tail="up"))
 
 
 def test_what_neither_side_reaches() -> None:
@@ -133,7 +133,7 @@ def test_what_neither_side_reaches() -> None:
     assert "outside the mount, 120 mm" in found["face to the headstock"][0]
     assert "no room for a tool" in reaches(ask(**MEASURED | {"mount": "30"}))["face to the headstock"][0]
     assert "covers it" in reaches(ask(**MEASURED | {"mount": "90"}, covers="400"))["face to the headstock"][0]
-    assert reaches(ask(**MEASURED, tail="none"))["face to the tailstock"][0] == "all of it, to the middle"
+    assert reaches(ask(**MEASURED | {"tail": "none"}))["face to the tailstock"][0] == "all of it, to the middle"
     ends = reaches(ask(form="round", across="50", along="300", hold="centres", swing="300", centres="500"))
     assert "spur" in ends["end at the headstock"][0] and "spur" in ends["end at the tailstock"][1]
 
@@ -245,10 +245,35 @@ def test_a_guessed_swing_is_a_caution_and_named() -> None:
 
 def test_it_goes_on_to_its_speed_only_when_it_fits() -> None:
     carries = {carry["to"]: carry["inputs"] for carry in ask(**MEASURED)["carries"]}
-    assert list(carries) == ["how-fast", "will-the-mount-hold", "where-is-the-weight"]
+    assert list(carries) == ["how-fast", "will-the-mount-hold", "where-is-the-weight", "before-the-lathe"]
     assert carries["how-fast"]["diameter"] == "425 mm" and carries["how-fast"]["hold"] == "glue"
     assert carries["where-is-the-weight"]["side"] == "300 mm" and carries["where-is-the-weight"]["blank"] == "square"
-    assert not ask(across="300", along="50", swing="400")["carries"]
+    assert [carry["to"] for carry in ask(across="300", along="50", swing="400")["carries"]] == ["before-the-lathe"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "swing", "state"),
+    [
+        ({"swing": "460 mm", "banjo": "440 mm"}, "440 mm", "no stop found"),  # 424.3 and two gaps of 5 mm: 434.3
+        ({"swing": "460 mm", "banjo": "430 mm"}, "430 mm", "stop"),
+        ({"swing": "460 mm"}, "345 mm", "stop"),  # three quarters of it, as the page says where the banjo is not measured
+        ({"side": "outboard", "outboard_swing": "700 mm"}, "700 mm", "no stop found"),
+    ],
+)
+def test_the_smaller_clearance_is_the_one_the_last_look_goes_by(typed: dict[str, str], swing: str, state: str) -> None:
+    told = next(carry["inputs"] for carry in ask(across="300 mm", along="50 mm", **typed)["carries"] if carry["to"] == "before-the-lathe")
+    assert told == {"sweeps": "425 mm", "swing": swing}
+    gates = desk.answer("before-the-lathe", told)["extra"]["gates"]
+    assert [gate["state"] for gate in gates if gate["id"] == "G11"] == [state]
+
+
+def test_a_swing_that_was_never_measured_is_not_handed_on_and_the_tailstock_is_preset_alike() -> None:
+    reply = ask(across="100", along="50", lathe="bench")
+    assert "before-the-lathe" not in [carry["to"] for carry in reply["carries"]] and "far_end" not in reply["carries"][0]["inputs"]
+    presets = {id: next(field.default for field in all_questions()[id].fields if field.name == name)
+               for id, name in (("does-it-fit-the-lathe", "tail"), ("will-the-mount-hold", "far_end"), ("how-fast", "far_end"))}  # fmt: skip
+    assert set(presets.values()) == {"none"}
+    assert ask(**MEASURED)["carries"][0]["inputs"]["far_end"] == "live"
 
 
 @pytest.mark.parametrize("units", ["metric", "imperial"])

@@ -288,7 +288,13 @@ class Told:
             yield Working("Weight", "typed, or outline × length × 1150 kg/m³", "", f"{turn.mass:.2f} kg")
 
     def carries(self) -> Iterator[Carry]:
-        """On to its top speed, its mount and its balance, once it fits."""
+        """Once it fits on to its top speed, its mount and its balance; the smaller swing, where the lathe was measured, in any case to the last look."""
+        yield from self.onward()
+        if self.given.typed("swing") or self.given.typed("outboard_swing"):
+            yield Carry("before-the-lathe", self.clearance())
+
+    def onward(self) -> Iterator[Carry]:
+        """What comes next for work that fits."""
         turn, given = self.turn, self.given
         if not turn.clears or turn.short or turn.overloaded or not 0.025 <= turn.sweep <= 1.0 or not 0.005 <= turn.along <= 1.0:
             return
@@ -296,7 +302,7 @@ class Told:
         long = str(length(given, turn.along, "up"))
         thick, lathe = {"thickness": long}, {"lathe": given.choice("lathe")} if given.typed("lathe") else {}
         weighed = {"mass": given.as_typed("mass")} if given.typed("mass") and 0.02 <= given.si("mass") <= 100 else {}
-        if held["hold"] != "centres":
+        if held["hold"] != "centres" and given.typed("tail"):
             held["far_end"] = "live" if turn.tailed else "none"
         yield Carry("how-fast", {"operation": "rough"} | held | lathe | along(held["hold"], long) | weighed)
         if held["hold"] != "centres":
@@ -306,6 +312,11 @@ class Told:
         if size and all(0.025 <= given.si(name) <= 1.0 for name in size.values()):
             outline = {there: given.as_typed(here) for there, here in size.items()}
             yield Carry("where-is-the-weight", {"blank": "round" if turn.form == "round" else "square"} | outline | thick | lathe)
+
+    def clearance(self) -> dict[str, str]:
+        """What it sweeps, and the largest that clears bed and banjo."""
+        smaller = self.turn.swing if self.turn.banjo is None else min(self.turn.swing, self.turn.banjo)
+        return {"sweeps": str(length(self.given, self.turn.sweep, "up")), "swing": str(length(self.given, smaller, "down"))}
 
     def values(self) -> dict[str, Figure]:
         """Figures in SI."""
