@@ -225,3 +225,10 @@ def test_a_faster_resin_never_leaves_the_mould_cooler(depth: str, wood: str) -> 
     picture = reply["drawings"][0]["says"]
     assert ("stays at or below" in picture) != ("middle estimate runs past" in picture)
     assert "tape on board lets go" in next(line for line in reply["lines"] if line["label"] == "Mould, hottest spot")["note"]
+
+
+@pytest.mark.parametrize("wood", ["0 %", "34 %"])
+@pytest.mark.parametrize("known", [{}, {"pot_means": "pour"}, {"deepest": ""}, {"pot_life": ""}, {"deepest": "12 mm"}, CUP | {"cup_gel": "9 h"}])
+def test_the_ceiling_never_lies_inside_the_range_of_depths_that_run_away(known: dict[str, str], wood: str) -> None:
+    reply = ask(QUICK_DEEP, wood=wood, depth="4 mm", detail="depths", **known)
+    assert float(reply["headline"]["text"]) <= float(reply["band"]["low"].split()[0])

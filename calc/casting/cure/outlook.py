@@ -30,6 +30,7 @@ class Outlook:
         ran away.
     equal_m : the wide pour that gets as hot, m. bucket : course of what is left in the bucket.
     mould_k : hottest the mould gets at the cool end, in the middle and at the hot end, K.
+    held : what :attr:`go` is of the line by the heat of the hot end alone: less than 1 where the trials' range begins below that.
     """
 
     plan: Plan
@@ -43,6 +44,7 @@ class Outlook:
     equal_m: float | None = None
     bucket: Course | None = None
     mould_k: tuple[float, float, float] = (0.0, 0.0, 0.0)
+    held: float = 1.0
 
     @property
     def planned(self) -> float:
@@ -117,6 +119,10 @@ def lines_steps(outlook: Outlook) -> Steps:
     References
     ----------
     cure-trials; practice for the peaks.
+
+    Notes
+    -----
+    The rate's band and the trials' own spread of depths differ by a little in shallow pours: no stop is found only below both.
     """
     plan = outlook.plan
     guess = usual_depth(plan)
@@ -131,7 +137,8 @@ def lines_steps(outlook: Outlook) -> Steps:
             worst, outlook.go = end, go
     stop = yield from _shared(line_steps(worst, max(STOP_K, plan.air_k + 20), outlook.go * 1.07, plan.tall), 0.8, 0.2)
     outlook.stop = min(stop, outlook.edge / plan.level.stop_over)
-    outlook.go = min(outlook.go, outlook.stop)
+    held = min(outlook.go, outlook.stop, outlook.edge * plan.level.true_over_predicted[0])
+    outlook.go, outlook.held = held, held / outlook.go
 
 
 def headroom_steps(outlook: Outlook) -> Steps:

@@ -92,7 +92,8 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
         return
     for number, (id, other) in enumerate(_others(plan)):
         target = max(GO_K, other.air_k + 10)
-        found.changed[id] = yield from _quiet(line_steps(other.hot, target, outlook.go * 1.15, plan.tall), 0.8 + 0.05 * number)
+        line = yield from _quiet(line_steps(other.hot, target, outlook.go * 1.15, plan.tall), 0.8 + 0.05 * number)
+        found.changed[id] = line * outlook.held
 
 
 def _others(plan: Plan) -> Iterator[tuple[str, Plan]]:

@@ -168,7 +168,7 @@ def _limits(case: Case, found: Looked) -> tuple[Limit, ...]:
     given, outlook = case.given, found.outlook
     tall, sheet = outlook.plan.tall, case.sheet_m
     rungs = [
-        ("no-stop", "No stop found up to", outlook.go, f"The hot end of the range stays at {given.write(GO_K, 'temperature', 'down')}."),
+        ("no-stop", "No stop found up to", outlook.go, f"Below the whole range, and its hot end stays at {given.write(GO_K, 'temperature', 'down')}."),
         ("stop", "Stop above", outlook.stop, f"The hot end of the range passes {given.write(STOP_K, 'temperature', 'down')}, or the edge is too near."),
         ("edge", "Middle estimate runs away at", outlook.edge, "The edge itself: never plan by it."),
     ]
