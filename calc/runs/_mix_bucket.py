@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from calc.casting import mixing
 from calc.casting.standards import standard
 from calc.runs import Screen
-from calc.runs._mix_state import how_far_off
+from calc.runs._mix_state import how_far_off, in_the_moulds, into_the_mould
 from calc.runs._mix_view import View, press
 
 #: An error of the ratio that is not worth a word.
@@ -72,14 +72,16 @@ def colour(view: View) -> Screen:
 
 
 def pour(view: View) -> Screen:
-    """Into the mould."""
-    return {
-        "step": "Pour",
-        "tone": "go",
-        "say": "Pour to the mark, and stop there.",
-        "note": "What clings to the bucket stays there: do not drain it into the mould.",
-        "buttons": [press("main", "Poured", "poured")],
-    }
+    """Into the mould: to the mark, or where more pours follow all of this one."""
+    state, clings = view.state, "What clings to the bucket stays there: do not drain it into the mould."
+    screen: Screen = {"step": "Pour", "tone": "go", "say": "Pour to the mark, and stop there.", "note": clings}
+    if len(state.todo) > 1:
+        screen |= {
+            "big": view.big("Goes in, about", into_the_mould(state.parts.total, state.job)),
+            "say": "Pour this bucket in, never past the mark.",
+            "note": f"The mark itself is for the last pour; in layers each has its own. {clings}",
+        }
+    return screen | {"buttons": [press("main", "Poured", "poured")]}
 
 
 def tray(view: View) -> Screen:
@@ -99,9 +101,9 @@ def end(view: View) -> Screen:
     state = view.state
     return {
         "step": "Done",
-        "big": view.big("Mixed and poured", state.poured),
+        "big": view.big("Mixed in all", state.poured),
         "say": "Watch the cure: checklist C3.",
-        "note": " ".join((*_shortfall(view), *state.record)),
+        "note": " ".join((f"About {view.mass(in_the_moulds(state))} of it is in the mould.", *_shortfall(view), *state.record)),
     }
 
 

@@ -64,7 +64,8 @@ def _hurry(view: View, screen: Screen) -> Screen:
         rest = [_second(button) for button in screen["buttons"] if button["id"] != "plain"]
         return {"tone": tone, "note": f"{_LITTLE_LEFT}: colour takes more of it.", "buttons": [plain, *rest]}
     if phase == "pour":
-        return {"tone": tone, "say": "Pour now, to the mark, and stop there."}
+        now = "Pour now, to the mark, and stop there." if len(view.state.todo) == 1 else "Pour this bucket in now, never past the mark."
+        return {"tone": tone, "say": now}
     then = ": then pour at once" if phase in _LEFT_OUT else ""
     return {"tone": tone, "note": f"{screen['note']} {_LITTLE_LEFT}{then}."}
 

@@ -10,11 +10,15 @@ from calc.runs import Screen, undo
 from calc.runs._mix_bucket import STIRRING
 from calc.runs._mix_kits import TIPPING
 from calc.runs._mix_late import in_time
-from calc.runs._mix_state import OUT_OF_THE_BUCKET, STEPS, how_far_off
+from calc.runs._mix_state import OUT_OF_THE_BUCKET, STEPS, how_far_off, in_the_moulds
 from calc.runs._mix_view import View
 from calc.runs._mix_weighing import WEIGHING, base_decant, base_pour, doubt, fix, give_up
 
 _MINUTE = 60.0
+#: Parts that met this long apart are one layer, s. Basis: our judgement.
+ONE_LAYER_S = 3600.0
+ONE_LAYER = "On the last pour within the hour it is one layer, as deep as both. Before A meets B, ask How deep and how hot? for that depth."
+LATER_LAYER = "On the last pour it is a layer of its own. Before A meets B, ask How deep and how hot? when it may go on."
 
 _COMMON: Mapping[str, Callable[[View], Screen]] = {"fix": fix, "give-up": give_up, **STIRRING}
 #: The step's own words and buttons, by the way A and B are weighed and the phase.
@@ -53,7 +57,7 @@ def screen(view: View, *, started: bool, error: str) -> Screen:
         "totals": _totals(view),
         "clocks": _clocks(view),
         "items": [],
-        "cautions": [],
+        "cautions": _cautions(view),
         "errors": [{"field": "reading", "code": "refused", "message": error, "given": ""}] if error else [],
         "record": list(state.record),
         "carry": _carry(view),
@@ -95,7 +99,7 @@ def _totals(view: View) -> list[dict[str, str]]:
             }
             for number, pour in enumerate(state.done, 1)
         ]
-    rows = [("A in the bucket", state.a), ("B in the bucket", state.b), ("In the mould", state.poured)]
+    rows = [("A in the bucket", state.a), ("B in the bucket", state.b), ("In the mould, about", in_the_moulds(state))]
     return [{"label": label, "text": show(mass).text, "unit": state.job.face.unit} for label, mass in rows if mass > 0]
 
 
@@ -121,6 +125,15 @@ def _clocks(view: View) -> list[dict[str, Any]]:
         label = {"label": "Mix on for", "overdue_label": "Mixing time over by"}
         clocks.append({"id": "mix", "starts": state.since, "ends": state.since + seconds, "warns": None, "alarm": False} | label)
     return clocks
+
+
+def _cautions(view: View) -> list[dict[str, str]]:
+    """Before A meets B for a further pour: whether that makes one layer of two, or a layer that has to wait."""
+    state = view.state
+    if not state.done or state.met is not None or state.met_before is None or state.phase == "end":
+        return []
+    text = ONE_LAYER if view.now - state.met_before <= ONE_LAYER_S else LATER_LAYER
+    return [{"id": "step-layer", "tone": "caution", "text": text}]
 
 
 def _carry(view: View) -> list[dict[str, Any]]:

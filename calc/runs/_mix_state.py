@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from calc.casting import mixing, weighing
+from calc.casting import mixing, sufficiency, weighing
 from calc.casting.batch import Job, Way
 from calc.casting.mixing import Parts
 from calc.quantity import Style, write
@@ -75,6 +75,16 @@ class State:
     @property
     def parts(self) -> Parts:
         return Parts(self.a, self.b)
+
+
+def into_the_mould(mixed: float, job: Job) -> float:
+    """What of a bucket of ``mixed`` kg reaches the mould, kg: less what stays in bucket and cup and on the stick."""
+    return max(0.0, mixed - job.density * sufficiency.lost(mixed / job.density, 1).likely)
+
+
+def in_the_moulds(state: State) -> float:
+    """What the pours so far brought into the mould, kg."""
+    return sum(into_the_mould(pour.parts.total, state.job) for pour in state.done)
 
 
 def begin(job: Job) -> State:

@@ -92,6 +92,34 @@ def test_as_shown_all_the_way() -> None:
     assert [row["text"] for row in bench.screen["totals"]] == ["A 897 + B 404"] * 2
 
 
+def test_only_the_last_pour_goes_to_the_mark_and_what_stays_in_the_bucket_is_not_in_the_mould() -> None:
+    bench = Bench()
+    bench.press(*WEIGHED, "mixed", "second", "plain")
+    assert bench.screen["say"] == "Pour this bucket in, never past the mark." and "last pour" in bench.screen["note"]
+    assert figure(bench.screen) == "1268 g"  # 1301 g less 30 mL of 1.1 g/mL: common practice, of each pour at least
+    bench.press("poured", "tray")
+    assert [(row["label"], row["text"]) for row in bench.screen["totals"]] == [("In the mould, about", "1268")]
+    bench.press(*WEIGHED, "mixed", "second", "plain")
+    assert bench.screen["say"] == "Pour to the mark, and stop there." and bench.screen["big"] is None
+    bench.press("poured", "tray")
+    assert bench.screen["big"]["label"] == "Mixed in all" and bench.screen["note"].startswith("About 2536 g of it is in the mould.")
+
+
+@pytest.mark.parametrize(("job", "met"), [(JOB, ["base", "a", "meet"]), (replace(JOB, way="kit", kit=Parts(0.9, 0.405)), ["skip", "tipped", "meet"])])
+def test_before_the_next_pour_two_on_each_other_are_told_to_be_one_layer(job: Job, met: list[str]) -> None:
+    bench = Bench(job)
+    bench.press(*met, *([] if job.way == "kit" else ["b"]), *FINISH)
+    assert not bench.screen["ended"]
+    (told,) = bench.screen["cautions"]
+    assert "within the hour it is one layer" in told["text"] and "How deep and how hot?" in told["text"]
+    bench.now += 3600
+    (told,) = bench.screen["cautions"]
+    assert "a layer of its own" in told["text"] and "How deep and how hot?" in told["text"]
+    bench.press(*met)
+    assert not bench.screen["cautions"]  # too late for it
+    assert not Bench(job).screen["cautions"]
+
+
 def test_the_clock_starts_when_the_parts_meet_and_ends_at_an_epoch_time() -> None:
     bench = Bench()
     bench.press("base", "a", "meet")
@@ -179,7 +207,11 @@ def test_with_little_time_left_colour_no_longer_leads() -> None:
     bench.now += 25 * 60  # 28 min since they met: past 60 % of 45
     assert main_of(bench.screen) == ("plain", "Clear: pour it now") and bench.screen["tone"] == "caution"
     assert bench.button("colour")["kind"] == "other"
-    assert bench.press("plain")["say"] == "Pour now, to the mark, and stop there."
+    assert bench.press("plain")["say"] == "Pour this bucket in now, never past the mark."
+    late = Bench(replace(JOB, total=1.3))
+    late.press(*WEIGHED, "mixed", "second")
+    late.now += 25 * 60
+    assert late.press("plain")["say"] == "Pour now, to the mark, and stop there."
     bench.press("poured", "tray")
     assert bench.screen["record"] == []
 
