@@ -85,7 +85,7 @@ FIELDS: tuple[Field, ...] = (
         _speed("balanced", "Speed its heavy side allows", fold=True, hint="From the manual, or 'How fast?'"),
         _speed("highest", "The machine's highest speed", fold=True),
         _speed("marked", "Speed marked on the chuck", fold=True, when=(_CHUCK,)),
-        _speed("sand_ceiling", "Ceiling for sanding", fold=True, hint="'Which grit next?' tells it."),
+        _speed("sand_ceiling", "Ceiling for sanding", fold=True, hint="'How fast?' tells it, asked for sanding."),
         _folded("loose", "Heaviest part that could come off", "kg", 0.001, 300, usual=(0.005, 50)),
     ),
     *under(

@@ -13,6 +13,7 @@ from functools import cached_property
 from calc.quantity import round_to
 from calc.turning import balance, caps, discs, mounts, speed, vibrating
 from calc.turning.fit import standard
+from calc.turning.job import Job, Measured
 
 GUESSES = ("even", "some", "side", "half")  # make-ups that nobody has balanced, best first
 EIGHT_SIDES = math.cos(math.pi / 4) / math.cos(math.pi / 8)  # corner to corner, octagon over the square it is sawn from: geometry
@@ -55,7 +56,7 @@ class Case:
     known_eccentricity_m: float | None = None
     marked_rpm: float | None = None
     own_rpm: float | None = None
-    measured: speed.Measured | None = None
+    measured: Measured | None = None
     steady: bool = False
     set_back_m: float = 0.0
 
@@ -85,9 +86,9 @@ class Case:
         return whips < discs.whip_speed(self.diameter_m, standard("whip") * self.diameter_m) * (1 - 1e-9)
 
     @cached_property
-    def job(self) -> speed.Job:
+    def job(self) -> Job:
         """What the speed limits need to know."""
-        return speed.Job(
+        return Job(
             diameter_m=self.diameter_m,
             operation=self.operation,
             condition=self.condition,
@@ -174,7 +175,7 @@ def steadied(case: Case) -> Case:
     Examples
     --------
     >>> speeds = speed.Speeds(250, 3000)
-    >>> rod = Case("finish", 0.025, 0.400, "solid", "done", "centres", "live", 150, False, speeds, measured=speed.Measured.of(900, 0.0045))
+    >>> rod = Case("finish", 0.025, 0.400, "solid", "done", "centres", "live", 150, False, speeds, measured=Measured.of(900, 0.0045))
     >>> rod.top.setting_rpm, steadied(rod).top.setting_rpm
     (360.0, 900.0)
 
@@ -239,7 +240,7 @@ def on_footing(case: Case, lathe_kg: float, bolted: bool) -> Case:
     --------
     >>> speeds = speed.Speeds(50, 3000)
     >>> felt = Case("rough", 0.3, 0.05, "solid", "side", "centres", "live", 60, False, speeds,
-    ...     weighed_kg=4, measured=speed.Measured(100, 0.0064))
+    ...     weighed_kg=4, measured=Measured(100, 0.0064))
     >>> on_footing(felt, 124, False).measured.vibration_m_per_s
     0.0032
 

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 
 from calc.turning import caps, speed
 from calc.turning.case import GUESSES, Case, ballast_to_next_limit, on_footing, turned_down
-from calc.turning.speed import Measured, Speeds
+from calc.turning.job import Measured
+from calc.turning.speed import Speeds
 
 #: Room for floating point, relative.
 ROUND_OFF = 1e-9

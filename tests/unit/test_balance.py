@@ -8,7 +8,8 @@ import pytest
 
 from calc.turning import balance, vibrating
 from calc.turning.case import Case, ballast_to_next_limit, on_footing
-from calc.turning.speed import Measured, Speeds
+from calc.turning.job import Measured
+from calc.turning.speed import Speeds
 
 
 @pytest.mark.parametrize(

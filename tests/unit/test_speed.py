@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from calc.turning import caps, discs, speed
-from calc.turning.speed import Limit, Measured, Speeds
+from calc.turning.job import Job, Measured
+from calc.turning.speed import Limit, Speeds
 
 STEPS_A3 = Speeds.of_steps((200, 400, 650, 1000, 1500, 2200))
 STEPS_A6 = Speeds.of_steps((500, 750, 1100, 1600, 2500, 3750))
@@ -42,7 +43,7 @@ def test_a_hard_limit_below_the_lowest_speed_refuses_and_a_soft_one_does_not() -
 
 
 def _limits(**more: object) -> dict[str, Limit]:
-    job = speed.Job(0.3, "rough", more.pop("condition", "solid"), 4.0, 0.002, 60, 0.0045, 0.0018, **more)  # type: ignore[arg-type]
+    job = Job(0.3, "rough", more.pop("condition", "solid"), 4.0, 0.002, 60, 0.0045, 0.0018, **more)  # type: ignore[arg-type]
     return {limit.id: limit for limit in speed.job_limits(job)}
 
 

@@ -10,7 +10,8 @@ from calc import desk
 from calc.questions._how_fast.stages import AFTER
 from calc.turning import discs
 from calc.turning.case import Case, turned_down
-from calc.turning.speed import Measured, Speeds
+from calc.turning.job import Measured
+from calc.turning.speed import Speeds
 
 #: 300 mm, balanced, between centres, on a floor lathe: only the rim counts.
 EASY = {"diameter": "300", "condition": "solid", "balance": "done", "hold": "centres", "length": "50 mm", "lathe": "floor"}
@@ -170,9 +171,9 @@ def test_turning_down_to_its_own_size_changes_nothing() -> None:
 def test_the_card_tells_the_stages_after_the_next_and_the_steps_up_to_the_top_speed() -> None:
     inputs = EASY | {"diameter": "100", "operation": "rough"}
     card = _ask(inputs)["extra"]["card"]
-    speeds = {stage: _ask(inputs, operation=stage)["headline"]["text"] for stage in ("finish", "sand", "paste")}
+    speeds = {stage: _ask(inputs, operation=stage)["headline"]["text"] for stage in ("finish", "sand")}
     assert card["next"] == f"Next: finishing cut, {speeds['finish']} rpm"
-    assert card["later"] == [f"Then: sanding by hand, {speeds['sand']} rpm", f"Then: abrasive paste, {speeds['paste']} rpm"]
+    assert card["later"] == [f"Then: sanding by hand, {speeds['sand']} rpm"]
     assert card["steps"] == ""
     belt = _ask(THIN, length="100 mm", speeds="steps", steps="2200 500 1400 900 3500 6000")
     # 12 m/s at 25 mm is 9167 rpm, and four times its width is too short for whip to be looked at

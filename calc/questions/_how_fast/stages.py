@@ -74,10 +74,10 @@ def setting_text(case: Case) -> str:
 
 
 def later(case: Case) -> list[str]:
-    """The stages after the next one, each with its top speed at the size it has now."""
+    """The stages after the next one, each with its top speed at the size it has now; paste is no stage of turning."""
     lines = []
     after = following(case)
-    while after is not None and (after := following(after)) is not None:
+    while after is not None and (after := following(after)) is not None and after.operation != "paste":
         text = setting_text(after)
         lines.append(f"Then: {NAMES[after.operation].lower()}, {inside(text) if text == NONE else f'{text} rpm'}")
     return lines

@@ -10,6 +10,7 @@ from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._how_fast.words import REFLEX, extra, rung, said
 from calc.questions._how_fast.working import setting_working
 from calc.turning import caps, speed, vibrating
+from calc.turning.job import Measured
 
 _WHY = {
     "rim": "Unmarked wheel on resin. Common practice, no source.",
@@ -21,7 +22,7 @@ _WHY = {
 }
 
 
-def wheel(given: Given, speeds: speed.Speeds, felt: speed.Measured | None) -> Answer:
+def wheel(given: Given, speeds: speed.Speeds, felt: Measured | None) -> Answer:
     """The top speed of a buffing wheel.
 
     Parameters
@@ -76,7 +77,7 @@ def _remedy(given: Given, top: speed.TopSpeed, speeds: speed.Speeds) -> str:
     return "Use a lathe that goes slower."
 
 
-def _cautions(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm: float, felt: speed.Measured | None) -> tuple[Caution, ...]:
+def _cautions(given: Given, top: speed.TopSpeed, speeds: speed.Speeds, warm_rpm: float, felt: Measured | None) -> tuple[Caution, ...]:
     out: list[Caution] = []
     if top.setting_rpm is None:
         text = f"Why not: {said(top.hard)} allows {told_rpm(top.hard_rpm)} rpm, and the lowest here is {rpm_text(speeds.lowest_rpm)} rpm."

@@ -14,6 +14,7 @@ from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._how_fast.stages import next_line, steps_text
 from calc.turning import balance, caps, discs, footing, speed, vibrating
 from calc.turning.case import Case
+from calc.turning.job import Measured
 
 _CUT = {
     "rough": "roughing out of round",
@@ -167,7 +168,7 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
             say("X10", f"{less}The {where} may still stand at {shown} rpm: lowest first, lathe off.{last}")
         else:
             say("measured", f"What you felt or measured stands in for our estimate, {counts}.")
-    if case.guessed and not (setting is None and "balance" in kinds):  # a refusal that leads with the weights has told how
+    if case.guessed and not case.slender and not (setting is None and "balance" in kinds):  # a refusal that leads with the weights has told how
         say(
             "balance",
             "Balance is a guess. To know: belt slack, spindle free, hang weights on the light side until it stays anywhere; "
@@ -182,7 +183,8 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
     elif not top.rim.counts:
         say("X11", f"Your own limit is over our ceiling of {rpm_text(top.rim.speed_rpm)} rpm. That is your call.")
     if top.bearing.id == "push" and top.rules.id in ("push", "mount"):
-        say("X4", "At this speed the heavy side shoves hard: if the lathe creeps, ballast it or slow down.")
+        slower = "slow down" if case.slender else "ballast it or slow down"
+        say("X4", f"At this speed the heavy side shoves hard: if the lathe creeps, {slower}.")
     whip = _whip_words(given, case, top, setting)
     if whip:
         say("X14", whip)
@@ -257,7 +259,7 @@ def _why_not(given: Given, case: Case, top: speed.TopSpeed) -> str:
     return why
 
 
-def _over(measured: speed.Measured, zone: str) -> bool:
+def _over(measured: Measured, zone: str) -> bool:
     """Whether the vibration is beyond a zone; what reads as its limit is not."""
     return measured.vibration_m_per_s > vibrating.vibration_limit(zone) * (1 + 1e-9)
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from calc.answers import Answer, Carry, Caution, Change, Figure, Grid, Headline, Limit, Line, Tone, Working, figure
 from calc.quantity import Shown, Style, round_to, rpm_text, trimmed
 from calc.questions import Given
+from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._which_grit.case import Operation, Sanding
 from calc.questions._which_grit.words import AFTER, READY
 from calc.questions._which_grit.working import working
@@ -212,14 +213,14 @@ def _limits(it: Sanding) -> Iterator[Limit]:
     by_cut = caps.operation_rim_speed(it.operation, it.diameter) <= caps.condition_rim_speed(it.condition)
     rim = "highest for any cut" if by_cut else f"{it.given.label_of('condition').lower()} work"
     power = "The work turns slowly under a spinning pad." if it.operation == "power" else "Beyond this resin heats faster than it cools."
-    yield Limit("rim", "Rim", rpm_text(found["rim"]), "rpm", f"How fast the rim may run: {rim}.", rules == "rim")
+    yield Limit("rim", "Rim", told_rpm(found["rim"]), "rpm", f"How fast the rim may run: {rim}.", rules == "rim")
     if "mount" in found:
         part = {0.75: "Three quarters"}.get(it.mount_share, f"{it.mount_share:.2g}")
         share = f"{part} of it: glue block, nothing taken to be at the far end."
-        yield Limit("mount", "Mount", rpm_text(found["mount"]), "rpm", share, rules == "mount")
+        yield Limit("mount", "Mount", told_rpm(found["mount"]), "rpm", share, rules == "mount")
     if "piece" in found:
-        yield Limit("piece", "How fast?", rpm_text(found["piece"]), "rpm", "What balance and mount allow.", rules == "piece")
-    yield Limit("heat", "Heat", rpm_text(found["heat"]), "rpm", f"{power} Common practice, no source.", rules == "heat")
+        yield Limit("piece", "How fast?", told_rpm(found["piece"]), "rpm", "What balance and mount allow.", rules == "piece")
+    yield Limit("heat", "Heat", told_rpm(found["heat"]), "rpm", f"{power} Common practice, no source.", rules == "heat")
 
 
 def _changes(it: Sanding) -> Iterator[Change]:

@@ -12,6 +12,7 @@ from calc.questions import Given
 from calc.sources import value
 from calc.turning import caps, grits, mounts, rubbing, speed
 from calc.turning.grits import Grit, Scale
+from calc.turning.job import Job
 
 ZERO_C = 273.15
 Operation = Literal["sand", "power", "paste"]
@@ -165,7 +166,7 @@ class Sanding:
 
     def limits_of(self, operation: Operation) -> dict[str, float]:
         """rpm by limit, as How fast? has them for a piece in balance: rim, the mount's share of it where it is not all, heat; and what How fast? gave."""
-        still = speed.Job(self.diameter, operation, self.condition, 1.0, 0.0, 1.0, 1.0, 1.0, self.mount_share)
+        still = Job(self.diameter, operation, self.condition, 1.0, 0.0, 1.0, 1.0, 1.0, self.mount_share)
         found: dict[str, float] = {limit.id: limit.speed_rpm for limit in speed.job_limits(still) if math.isfinite(limit.speed_rpm)}
         piece = self.given.maybe("piece")
         return found if piece is None else found | {"piece": piece}
