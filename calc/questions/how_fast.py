@@ -202,7 +202,7 @@ QUESTION = Question(
         Rule("lathe_mass", "ceiling", "falls", why="a heavier lathe"),
         Rule("bolted", "ceiling", "falls", ("no", "yes"), why="a firmer footing"),
         Rule("felt", "ceiling", "rises", ("still", "trembles", "walks"), {"felt_speed": "400"}, why="felt worse"),
-        Rule("felt", "ceiling", "rises", ("still", "nothing"), {"felt_speed": "400"}, why="that it ran still never lowers what it may"),
+        Rule("felt", "speed", "rises", ("still", "nothing"), {"felt_speed": "400"}, why="that it ran still never lowers what it may"),
         Rule("vibration", "ceiling", "rises", given={"felt": "measured", "felt_speed": "400"}, why="more vibration"),
         Rule("weight", "ceiling", "rises", given={"balance": "weight", "weight_radius": "100 mm", "diameter": "300 mm"}, why="more out of balance"),
         Rule("thickness", "ceiling", "rises", given={"balance": "side", "hold": "glue"}, why="a thicker piece"),

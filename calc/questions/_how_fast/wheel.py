@@ -37,13 +37,16 @@ def wheel(given: Given, speeds: speed.Speeds, felt: Measured | None) -> Answer:
         ``values``: ``speed`` (the setting, rpm; none for a refusal) and ``ceiling`` (rpm).
     """
     diameter = given.si("wheel")
-    limit = vibrating.vibration_limit("zone-c") if felt is None or felt.held_to_m_per_s is None else felt.held_to_m_per_s
-    felt_rpm = None if felt is None else vibrating.speed_from_measured_vibration(felt.speed_rpm, felt.vibration_m_per_s, limit)
+    trembled = None if felt is None or felt.at_most else felt  # that it ran still lowers nothing
+    felt_rpm = None
+    if trembled is not None:
+        limit = trembled.held_to_m_per_s or vibrating.vibration_limit("zone-c")
+        felt_rpm = vibrating.speed_from_measured_vibration(trembled.speed_rpm, trembled.vibration_m_per_s, limit)
     top = speed.settle(speed.wheel_limits(diameter, given.maybe("wheel_marked"), given.maybe("own"), felt_rpm), speeds)
     warm_rpm = caps.speed_at_rim_speed(diameter, caps.caps()["wheel-caution"]["rim"])
     setting = top.setting_rpm
     shown = None if setting is None else given.write(setting, "speed", "down")
-    headline = _headline(given, top, speeds, warm_rpm, felt is not None)
+    headline = _headline(given, top, speeds, warm_rpm, trembled is not None)
     return Answer(
         headline,
         lines=() if setting is None else REFLEX,
