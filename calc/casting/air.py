@@ -7,7 +7,7 @@ fraction, e vapour pressure of water. Limits and errors, each with its source, a
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.sources import value
 
@@ -249,6 +249,21 @@ class Air:
     def doubtful(self) -> bool:
         """Whether the margin would be lost with the instruments off by their errors."""
         return self.margin_k - self.margin_error_k < limit("dew margin")
+
+    @property
+    def dampest(self) -> Air:
+        """The same air, as damp as it may be where the hygrometer reads too low by its error."""
+        return replace(self, humidity=min(1.0, self.humidity + self.humidity_error))
+
+    @property
+    def doubtful_damp(self) -> bool:
+        """Whether it would be over the humidity limit, or likely to blush, with the hygrometer off by its error."""
+        return self.room_k < self.dampest.damp_below_k or self.dampest.blush_likely
+
+    @property
+    def dry_to(self) -> float:
+        """What the hygrometer should read, fraction, so that the air is dry enough even where it reads too low by its error."""
+        return max(0.0, self.dry_enough - self.humidity_error)
 
     @property
     def least_k(self) -> float:

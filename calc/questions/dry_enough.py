@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from calc.answers import Answer
-from calc.casting.species import UNKNOWN, options
+from calc.casting.species import UNKNOWN, all_species, options
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._dry_enough.answer import answer
@@ -16,6 +18,14 @@ _OVEN = (("judged", ("oven",)),)
 _LOG = (("judged", ("log",)),)
 _OWN_AIR = (("home", ("own",)),)
 _LONG = ("days", "days")
+
+
+
+def _woods() -> tuple[Option, ...]:
+    """The woods, and of which of them the table does not say how much they move."""
+    known = {key for key, wood in all_species().items() if wood.shrinkage is not None}
+    return tuple(option if option.value in {*known, UNKNOWN} else replace(option, label=f"{option.label} (movement not known)") for option in options())
+
 
 FIELDS: tuple[Field, ...] = (
     Choice(
@@ -71,7 +81,7 @@ FIELDS: tuple[Field, ...] = (
     ),
     measure("home_temperature", "Temperature there", "°C", 0, 50, usual=(5, 40), when=_OWN_AIR),
     measure("home_humidity", "Humidity there", "%", 5, 95, usual=(15, 90), when=_OWN_AIR),
-    Choice(name="species", label="Wood", hint="For how much it moves.", options=options(), default=UNKNOWN, basis="judgement"),
+    Choice(name="species", label="Wood", hint="For how much it moves.", options=_woods(), default=UNKNOWN, basis="judgement"),
     measure(
         "size", "Size across the grain", "mm", 5, 3000,
         usual=(15, 1500), hint="The largest, square to the fibres.", default=("150", "6"), basis="judgement",

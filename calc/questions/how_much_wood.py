@@ -49,7 +49,8 @@ FIELDS: tuple[Field, ...] = (
     ),
     measure(
         "rise", "The scale rises by", "g", 1, 500_000,
-        usual=(10, 60_000), hint="A tub of water on the scale, set to zero. Hold the wood just under with a thin rod. Tub and water load the scale too.", when=_DIP,
+        usual=(10, 60_000), when=_DIP,
+        hint="A tub of water on the scale, set to zero. Hold the wood just under with a thin rod. Tub and water load the scale too.",
     ),
     Choice(name="tub", label="Tub, straight up", options=(Option("box", "Box"), Option("round", "Round")), default="box", when=_LEVEL),
     measure("tub_length", "Tub, length inside", "mm", 20, 3000, usual=(100, 2000), when=(*_LEVEL, ("tub", ("box",)))),

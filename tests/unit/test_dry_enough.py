@@ -166,3 +166,30 @@ def test_readings_far_apart_and_too_few() -> None:
 def test_decimal_commas_are_decimals() -> None:
     assert ask(readings="12,5 11,5")["values"]["moisture"] == ask(readings="12.5 11.5")["values"]["moisture"]
     assert ask(readings="12,5")["errors"][0]["message"] == "Readings: the comma in '12,5' can be read two ways. Write 12, 5 or 12.5."
+
+
+def test_why_the_readings_told_are_not_those_typed_is_said_beside_them() -> None:
+    cold = ask(readings="10 11 12", shop="18")
+    assert cold["headline"]["label"] == "Moisture, wettest reading, in wood of 18 °C"
+    assert cold["band"]["text"].endswith("You typed 10.0 to 12.0 %: a meter reads too low in cold wood, and yours is at 18 °C.")
+    assert "too high in warm wood" in ask(readings="10", shop="30")["band"]["text"]
+    assert "You typed" not in ask(readings="10 11 12", shop="18", corrects="yes")["text"]
+    assert "of the wet weight" in ask(judged="analyser", readings="8 9")["band"]["text"]
+
+
+def test_wood_whose_movement_nobody_took_says_so_in_the_list() -> None:
+    for option in next(field for field in desk.describe("dry-enough")["fields"] if field["name"] == "species")["options"]:
+        guessed = "species" in cautions(ask(readings="12", species=option["value"]))
+        assert guessed == (option["label"].endswith("(movement not known)") or option["value"] == "unknown"), option
+
+
+def test_wood_and_air_go_on() -> None:
+    piece = {"species": "elm-wych", "figure": "burl", "mass": "780"}
+    carried = {carry["to"]: carry["inputs"] for carry in ask(readings="8", shop="18", humidity="50", wood="16", **piece)["carries"]}
+    assert carried["how-much-wood"] == {"species": "elm-wych", "form": "burl", "moisture": "8.5 %", "weight": "780 g"}  # 0.5 % for each 10 °F under 70: 0.46
+    assert carried["is-the-air-right"] == {"room": "18 °C", "humidity": "50 %", "surface": "16 °C"}
+    for to, inputs in carried.items():
+        taken = desk.answer(to, {"rise": "1250", **inputs} if to == "how-much-wood" else inputs, "metric", {})
+        assert not taken["errors"] and not taken["queries"] and not taken["unasked"]
+    stop = {carry["to"]: carry["inputs"] for carry in ask(readings="20", humidity="50", **piece)["carries"]}
+    assert stop == {"how-much-wood": {"species": "elm-wych", "form": "burl"}, "is-the-air-right": {"humidity": "50 %"}}

@@ -156,3 +156,29 @@ def test_fahrenheit_typed_in_a_metric_shop_is_offered() -> None:
 
 def test_imperial_wants_five_point_four() -> None:
     assert "(5.4 °F wanted)" in ask("imperial", room="70", humidity="50")["headline"]["say"]
+
+
+def test_the_hygrometer_has_its_margin_before_the_air_blushes() -> None:
+    """68 % at 18 °C may be 73 %: past the 70 % from where it blushes this cold. With a better hygrometer it is not."""
+    reply = ask(room="18", humidity="68")
+    assert reply["headline"]["tone"] == "caution" and reply["headline"]["text"] == "No stop found"
+    assert reply["headline"]["say"].startswith("Dry the air until it reads 65 %, or warm it: 5 % off, your hygrometer may mean over 70 %")
+    assert ask(room="18", humidity="65")["headline"]["tone"] == "go"
+    assert ask(room="18", humidity="68", humidity_error="1", temperature_error="0.5")["headline"]["tone"] == "go"
+    damp = ask(room="28", humidity="83", humidity_error="3", surface="40", temperature_error="0")
+    assert damp["headline"]["tone"] == "caution" and "may mean over 85 %" in damp["headline"]["say"]
+
+
+def test_drying_leaves_the_hygrometers_error() -> None:
+    reply = ask(room="18", humidity="80")
+    assert "Or dry the air to 65 %. That leaves 5 % for your hygrometer." in reply["headline"]["say"]
+    assert ask(room="18", humidity="65")["values"]["verdict"]["si"] == 0
+
+
+def test_the_air_goes_on_and_a_stop_keeps_what_still_holds() -> None:
+    carried = {carry["to"]: carry["inputs"] for carry in ask(room="22", humidity="50", resin="30")["carries"]}
+    assert carried == {
+        "dry-enough": {"shop": "22 °C", "humidity": "50 %"}, "before-a-pour": {"room": "22 °C", "resin": "30 °C"}, "when-can-i": {"room": "22 °C"}
+    }  # fmt: skip
+    assert [carry["to"] for carry in ask(room="16", humidity="90")["carries"]] == ["dry-enough"]
+    assert not ask(room="-5", humidity="99")["carries"]

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from calc.answers import Answer, Band, Change, Headline, Limit, Line, Tone, figure
+from collections.abc import Iterator
+
+from calc.answers import Answer, Band, Carry, Change, Headline, Limit, Line, Tone, figure
 from calc.casting import moisture
 from calc.casting.moisture import GRADES, Grade, percent
 from calc.quantity import Style, trimmed
@@ -28,6 +30,7 @@ def answer(wood: Wood) -> Answer:
         cautions=cautions(wood),
         working=working(wood),
         sources=sources(wood),
+        carries=tuple(_carries(wood)),
         values={
             "moisture": figure(None if found is None else wood.pc(found, "up"), "share", found),
             "home": figure(wood.pc(wood.home), "share", wood.home),
@@ -52,7 +55,8 @@ def _headline(wood: Wood) -> Headline:
         over = f"over {wood.level(percent('meter high'))}" if wood.off_scale else str(shown)
         return Headline(f"Too wet: {over}", "Wait", "", f"{_drier_air(wood)}{_weigh_weekly(wood)}{_dry_weight(wood)}", "stop")
     tone = "caution" if wood.too_dry else _TONES[wood.grade]
-    return Headline(f"Moisture, {_JUDGED[wood.judged]}", shown.text, shown.unit, _say(wood), tone)
+    at = f", in wood of {wood.warmth(wood.wood_k)}" if wood.corrected else ""
+    return Headline(f"Moisture, {_JUDGED[wood.judged]}{at}", shown.text, shown.unit, _say(wood), tone)
 
 
 def _weigh_weekly(wood: Wood) -> str:
@@ -180,8 +184,34 @@ def _band(wood: Wood) -> Band | None:
     if wood.read and wood.found is not None:
         driest, wettest = wood.pc(wood.read[0]), wood.pc(wood.found, "up")
         if len(wood.read) > 1:
-            return Band(f"Readings from {driest.text} to {wettest}; the wettest counts.", str(driest), str(wettest))
-        return Band("One reading only: the wettest spot may be elsewhere.", "", "")
+            return Band(f"Readings from {driest.text} to {wettest}; the wettest counts.{_why_other(wood)}", str(driest), str(wettest))
+        return Band(f"One reading only: the wettest spot may be elsewhere.{_why_other(wood)}", "", "")
     if wood.judged in ("log", "none"):
         return Band(air, str(low), str(high))
     return None
+
+
+def _why_other(wood: Wood) -> str:
+    """Why the readings told are not those that were typed."""
+    typed = wood.given.many("readings")
+    as_typed = " to ".join(dict.fromkeys((wood.pc(typed[0]).text, wood.pc(typed[-1]).text)))
+    if wood.judged == "analyser":
+        return f" You typed {as_typed} % of the wet weight; these are of the dry weight, as wood is told."
+    if not wood.corrected:
+        return ""
+    off = "low in cold" if wood.read[-1] > typed[-1] else "high in warm"
+    return f" You typed {as_typed} %: a meter reads too {off} wood, and yours is at {wood.warmth(wood.wood_k)}."
+
+
+def _carries(wood: Wood) -> Iterator[Carry]:
+    """The piece to its volume, its moisture too unless it has to change first; the air of the shop to the air for the pour."""
+    given = wood.given
+    piece = {"species": given.choice("species")} if given.typed("species") else {}
+    if wood.found is not None and wood.grade != "stop":
+        piece["moisture"] = str(wood.pc(wood.found, "up"))
+        piece |= {"weight": given.as_typed("mass")} if given.typed("mass") else {}
+    if piece:
+        yield Carry("how-much-wood", piece | {"form": given.choice("figure")})
+    air = {name: given.as_typed(field) for name, field in (("room", "shop"), ("humidity", "humidity"), ("surface", "wood")) if given.typed(field)}
+    if air:
+        yield Carry("is-the-air-right", air)

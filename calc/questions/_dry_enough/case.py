@@ -85,6 +85,11 @@ class Wood:
             return readings
         return tuple(round_to(moisture.corrected_reading(reading, self.wood_k), METER_STEP) for reading in readings)
 
+    @property
+    def corrected(self) -> bool:
+        """Whether the wettest reading told is not the one typed, for the warmth of the wood."""
+        return self.judged == "meter" and not self.off_scale and abs(self.read[-1] - self.given.many("readings")[-1]) > METER_STEP / 2
+
     @cached_property
     def found(self) -> float | None:
         """Moisture that counts; None where it is not known."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
+from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
 from calc.casting import air, warming
 from calc.casting.air import Air
 from calc.quantity import Style
@@ -16,6 +16,8 @@ from calc.questions._is_the_air.working import working
 DRY_ABOVE_K = 298.15  # warmer than this, drying the air comes before warming it: resin hardens fast in a hot room; our judgement
 NIGHT_K = 5.0  # how far a shop may cool overnight, for the example: our judgement
 DRIER = 0.10  # how much drier, for the example: our judgement
+DAMPEST = 0.95  # as 'Dry enough?' takes it
+SHOP_K = (278.15, 313.15)  # shop temperatures that the clock takes
 LEAST_HUMIDITY = 0.35  # drier than this no dryer makes a shop: our judgement
 
 
@@ -62,6 +64,7 @@ def answer(given: Given) -> Answer:
         cautions=tuple(_cautions(given, it, coldest)),
         working=tuple(working(given, it, coldest)),
         sources=(*sources, "judgement"),
+        carries=tuple(_carries(given, it)),
         values=values,
     )
 
@@ -69,7 +72,7 @@ def answer(given: Given) -> Answer:
 def _tone(it: Air) -> Tone:
     if it.wet:
         return "stop"
-    return "caution" if it.blush_likely or it.doubtful else "go"
+    return "caution" if it.blush_likely or it.doubtful or it.doubtful_damp else "go"
 
 
 def _headline(given: Given, it: Air, coldest: Coldest) -> Headline:
@@ -83,6 +86,13 @@ def _headline(given: Given, it: Air, coldest: Coldest) -> Headline:
         state = f"{dew} {apart(given.system, target - it.surface_k, 'up')} too cold: water settles on it{warm}."
     if tone == "go":
         return Headline("The air", "No stop found", "", f"Pouring is your call. {state}", tone)
+    dried = given.write(it.dry_to, ("share", Style("%", step=1)), "down")
+    if not (it.wet or it.blush_likely) and it.doubtful_damp:
+        over_what = air.limit("blush humidity" if it.dampest.blush_likely else "humidity limit")
+        means = "this cold, it may blush" if it.dampest.blush_likely else "too damp for any coating"
+        say = f"Dry the air until it reads {dried}, or warm it: {per_cent(given, it.humidity_error)} off, your hygrometer may mean over "
+        say += f"{per_cent(given, over_what)}, and {means}. To pour without is your call. {state}"
+        return Headline("The air", "No stop found", "", say, tone)
     if not (it.wet or it.blush_likely):
         lacking = apart(given.system, air.limit("dew margin") - it.margin_k + it.margin_error_k, "up")
         say = f"Warm {coldest.name} by {lacking} more: that covers what your instruments may be off; to pour without is your call. {state}"
@@ -91,10 +101,16 @@ def _headline(given: Given, it: Air, coldest: Coldest) -> Headline:
     shown = degrees(given, target, "up")
     if it.room_k >= target:
         return Headline(f"Wait until {coldest.name} is at", shown.text, shown.unit, f"Leave it in this room, closed or wrapped, until then. {why}", tone)
-    dried = given.write(it.dry_enough, ("share", Style("%", step=1)), "down")
     if target > DRY_ABOVE_K:
-        return Headline("Dry the air to", dried.text, dried.unit, f"Or warm the room to {shown}, but resin hardens fast in a hot room. {why}", tone)
-    return Headline("Warm the room to", shown.text, shown.unit, f"And all that is in it, with no open flame. Or dry the air to {dried}. {why}", tone)
+        say = f"{_hygrometer(given, it)}Or warm the room to {shown}, but resin hardens fast in a hot room. {why}"
+        return Headline("Dry the air to", dried.text, dried.unit, say, tone)
+    say = f"And all that is in it, with no open flame. Or dry the air to {dried}. {_hygrometer(given, it)}{why}"
+    return Headline("Warm the room to", shown.text, shown.unit, say, tone)
+
+
+def _hygrometer(given: Given, it: Air) -> str:
+    """Why the air is dried to less than the limit."""
+    return f"That leaves {per_cent(given, it.humidity_error)} for your hygrometer. " if it.humidity_error else ""
 
 
 def _limits(given: Given, it: Air) -> tuple[Limit, ...]:
@@ -151,7 +167,7 @@ def _changes(given: Given, it: Air, coldest: Coldest) -> Iterator[Change]:
         yield Change(f"Warm {coldest.name} to {shown}", over(given, shown.si - it.dew_k))
     if it.room_k < it.least_k:
         yield Change(f"Warm the room and all in it to {shown}, no water added", f"{per_cent(given, air.humidity_at(it.dew_k, shown.si))}, dew point as it is")
-    drier = it.dry_enough if it.wet or it.blush_likely else it.humidity - DRIER
+    drier = it.dry_to if it.wet or it.blush_likely or it.doubtful_damp else it.humidity - DRIER
     if LEAST_HUMIDITY < drier < it.humidity:
         yield Change(f"Dry the air to {per_cent(given, drier, 'down')}", f"dew point {degrees(given, air.dew_point(it.room_k, drier), 'up')}")
     if not it.wet:
@@ -201,3 +217,16 @@ def _cautions(given: Given, it: Air, coldest: Coldest) -> Iterator[Caution]:
     resin = given.maybe("resin")
     if resin is not None and resin > it.room_k:
         yield Caution("warm-resin", "caution", "Warm resin hardens sooner and the pour peaks hotter: ask again how deep and how much at a time.")
+
+
+def _carries(given: Given, it: Air) -> Iterator[Carry]:
+    """The air to the wood that stands in it; where nothing stops the pour, the room to the list before it and to the clock."""
+    air_now = {"humidity": given.as_typed("humidity")}
+    if air.ZERO_CELSIUS <= it.room_k and it.humidity <= DAMPEST:
+        yield Carry("dry-enough", {"shop": given.as_typed("room")} | air_now)
+    if it.wet:
+        return
+    room = {"room": given.as_typed("room")}
+    yield Carry("before-a-pour", room | ({"resin": given.as_typed("resin")} if given.typed("resin") else {}))
+    if SHOP_K[0] <= it.room_k <= SHOP_K[1]:
+        yield Carry("when-can-i", room)
