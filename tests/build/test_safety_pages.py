@@ -168,6 +168,7 @@ def test_the_lists_are_linked_in_their_order(dist: Path) -> None:
         ("how-fast", ["C5", "C6"]),
         ("will-the-mount-hold", ["C5", "C6", "C10"]),
         ("which-grit-next", ["C7"]),
+        ("why-out-of-true", ["C6"]),
         ("pot-or-vacuum", ["C8", "C9", "C10"]),
         ("before-a-pour", ["C0", "C1", "C2", "C3", "C10", "C11"]),
     ],
@@ -187,6 +188,13 @@ def test_a_list_led_to_from_an_answer_can_take_every_figure_that_is_handed_to_it
     assert re.search(rf'data-carry="before-the-lathe" href="[^"]*/{id.lower()}/"', source)
     names = re.search(r'data-names="([^"]*)"', page)
     assert names and names[1].split() == [field.name for field in all_questions()["before-the-lathe"].fields]
+
+
+def test_the_list_for_hot_glue_goes_where_no_glue_holds_it(dist: Path) -> None:
+    page = (dist / "will-the-mount-hold" / "index.html").read_text(encoding="utf-8")
+    assert re.search(r'<select[^>]* name="hold"', page) and '<option value="glue"' in page and re.search(r'href="[^"]*/c10/"', page)
+    style = "".join(path.read_text(encoding="utf-8") for path in dist.glob("assets/*/css/*"))
+    assert re.search(r"""\[name="?hold"?\] option:checked:not\(\[value="?glue"?\]\)\)\s*a\[href\$="?/c10/"?\]\s*\{\s*display:\s*none""", style)
 
 
 @pytest.mark.parametrize("id", LISTS)
