@@ -31,7 +31,7 @@ CAUSES = {
     "caught": Cause(
         "A catch moved or cracked it",
         "Look and knock first",
-        "Lathe off. Push the rim by hand: {gives}. Look all round for a crack, and knock. Found one: do not spin it. Then C6, before power.",
+        "Lathe off. Push the rim by hand: {gives}. Look all round for a crack, and knock. Found one: do not spin it. Then list C6, before power.",
         "Lathe off: push the rim, look at the mount, look all round for a crack and knock.",
     ),
     "creep": Cause(
