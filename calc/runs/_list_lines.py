@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
@@ -166,7 +167,8 @@ def _finding(
     if item.gate == "G17":
         if presses.gloves_at is None:
             return None
-        return gates.worn.gloves(max(0.0, now - presses.gloves_at), glove_time(given))
+        minutes = math.ceil(max(0.0, now - presses.gloves_at) / 60)  # nobody reads seconds, and a minute begun counts
+        return gates.worn.gloves(60.0 * minutes, glove_time(given))
     if checklist.id == "C3" and item.gate == "G6":
         waited = given.maybe("waited") if presses.mixed_at is None else max(0.0, now - presses.mixed_at)
         surface = given.maybe("surface")

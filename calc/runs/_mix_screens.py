@@ -122,7 +122,7 @@ def _clocks(view: View) -> list[dict[str, Any]]:
     )
     if state.phase == "mix" and not view.overdue:
         seconds = job.mixing if job.mixing is not None else standard("mix longest") * _MINUTE
-        label = {"label": "Mix on for", "overdue_label": "Mixing time over by"}
+        label = {"label": "Mix on for", "overdue_label": "Mixed over by"}
         clocks.append({"id": "mix", "starts": state.since, "ends": state.since + seconds, "warns": None, "alarm": False} | label)
     return clocks
 

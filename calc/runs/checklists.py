@@ -19,6 +19,7 @@ comes a ``reading``, to the lists that take it over: what was read on the dial i
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from functools import partial
 from typing import Any
 
@@ -35,6 +36,8 @@ from calc.safety.findings import State
 
 #: Lists during which mixed resin is liquid in a bucket: its working time is shown.
 _LIQUID = ("C2", "C9")
+#: From this time on the time under pressure is told in hours, s.
+_IN_HOURS_S = 2 * 3600.0
 
 
 def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: float) -> Screen:
@@ -76,8 +79,8 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
         "buttons": _buttons(checklist, lines, done, ended, bool(events)),
         "totals": _totals(checklist, given),
         "clocks": _clocks(checklist, given, presses),
-        "items": [_item_json(checklist, lines, line, ended) for line in lines],
-        "record": _record(lines, ended),
+        "items": _hints_once([_item_json(checklist, lines, line, ended, _stood(lines, line, given, now)) for line in lines]),
+        "record": _record(lines, ended, given),
         "carry": _carry(checklist, presses),
         "cautions": [],
         "errors": [],
@@ -142,7 +145,39 @@ def _big(text: str) -> dict[str, Any]:
     return {"big": {"label": "", "text": text, "unit": ""}}
 
 
-def _record(lines: Sequence[Line], ended: bool) -> list[str]:
+@dataclass(frozen=True)
+class Stood:
+    """How long the clock that a line ends has run, and how long was planned, as the words write it."""
+
+    stood: str
+    of: str
+    early: bool
+
+    def says(self, key: str) -> str:
+        return phrases()[key].format(stood=self.stood, of=self.of)
+
+
+def _stood(lines: Sequence[Line], line: Line, given: Given, now: float) -> Stood | None:
+    """Of a line that ends a clock: rounded down, so that a screen left open never says too much."""
+    begun = next((float(other.press["at"]) for other in lines if line.item.ends and other.item.clock == line.item.ends and other.press), None)
+    if begun is None:
+        return None
+    until, planned = now if line.press is None else float(line.press["at"]), given.maybe("demould")
+    run = max(0.0, until - begun)
+    text = str(given.write(run, "minutes" if run < _IN_HOURS_S else "hours", "down")).replace(".0 ", " ")
+    of = "" if planned is None else phrases()["hard_of"].format(planned=given.write(planned, "hours", "up"))
+    return Stood(text, of, planned is not None and run < planned)
+
+
+def _hints_once(items: list[dict[str, Any]]) -> list[dict[str, Any]]:
+    """What holds where the sheet is silent is said at the first line that it goes for."""
+    hinted = [item for item in items if item["gate"] and item["gate"]["hint"]]
+    for item in hinted[1:]:
+        item["gate"] = item["gate"] | {"hint": ""}
+    return items
+
+
+def _record(lines: Sequence[Line], ended: bool, given: Given) -> list[str]:
     """What goes on the record besides the ticks, in neutral words."""
     words = phrases()
     out = [words["skipped"]] if ended and all(line.press is None for line in lines) else []
@@ -154,7 +189,10 @@ def _record(lines: Sequence[Line], ended: bool) -> list[str]:
             out.append(f"{words['noted_record']}: {line.said.record}")
         elif kind == "away" and line.press is not None:
             out.append(f"{line.item.text} {words['away_done'].format(reason=line.press['reason'])}")
-        elif kind == "no":
+        stood = _stood(lines, line, given, 0.0) if kind else None
+        if stood is not None and stood.early:
+            out.append(stood.says("hard_early"))
+        if kind == "no":
             out.append(f"{words['no_done']}: {line.item.text}")
     return out
 
@@ -182,15 +220,15 @@ def _buttons(checklist: Checklist, lines: Sequence[Line], done: int, ended: bool
     return out
 
 
-def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool) -> dict[str, Any]:
+def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool, stood: Stood | None) -> dict[str, Any]:
     words, item = phrases(), line.item
     first_open = next((other.item.number for other in lines if other.press is None), 0)
     waits = checklist.type == "RD" and line.press is None and item.number != first_open
-    buttons = [] if ended or waits or line.press is not None else _item_buttons(checklist, line)
+    buttons = [] if ended or waits or line.press is not None else _item_buttons(checklist, line, stood)
     state = "" if line.press is None else str(line.press["type"])
     done = {
         "": "",
-        "tick": words["yes" if item.no else "ticked"],
+        "tick": stood.says("hard_done") if stood is not None else words["yes" if item.no else "ticked"],
         "noted": words["noted_yes" if item.no else "noted"],
         "past": words["gone_past"],
         "away": words["away_done"].format(reason=line.press.get("reason", "") if line.press else ""),
@@ -220,7 +258,7 @@ def _barred(line: Line) -> bool:
     return line.press is None and line.must_go_past and line.item.firm
 
 
-def _item_buttons(checklist: Checklist, line: Line) -> list[dict[str, Any]]:
+def _item_buttons(checklist: Checklist, line: Line, stood: Stood | None) -> list[dict[str, Any]]:
     """How this line may be closed now: one press, or past a stop two, in different places."""
     words, item = phrases(), line.item
     if _barred(line):
@@ -236,7 +274,8 @@ def _item_buttons(checklist: Checklist, line: Line) -> list[dict[str, Any]]:
     elif line.said is not None and line.said.state == State.UNCHECKED.value and not line.informs:
         buttons.append(button("noted", words["unchecked_yes" if item.no else "unchecked"], "main", closing("noted")))
     else:
-        buttons.append(button("tick", words["yes" if item.no else "tick"], "main", closing("tick")))
+        twice: dict[str, Any] = {} if stood is None else {"confirm": {"say": stood.says("hard_ask"), "yes": words["hard_yes"], "no": words["past_no"]}}
+        buttons.append(button("tick", words["yes" if item.no else "tick"], "main", closing("tick"), **twice))
     if item.no:
         buttons.append(button("no", words["no"], "danger", closing("no")))
     if item.asks:
@@ -277,8 +316,9 @@ def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[s
     elif working is not None and checklist.id in _LIQUID:
         clock("poured", presses.mixed_at, working * (given.maybe("share") or standard("working share")))
         clock("working", presses.mixed_at, working)
+    over = {item.ends for item in checklist.items if item.number in presses.closed}
     for item in checklist.items:
-        if item.clock and item.number in presses.closed:
+        if item.clock and item.number in presses.closed and item.clock not in over:
             lasts = given.maybe("demould")
             clock(item.clock if lasts is not None else "pressed", float(presses.closed[item.number]["at"]), lasts)
     if checklist.rounds:

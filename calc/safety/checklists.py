@@ -17,7 +17,8 @@ class Item:
 
     ``with_figures`` is its text when the plan has the figures it names, ``running`` when its clock runs already; ``moment`` is the
     gate's own moment where it has several, ``firm`` that its stop has no way past it, ``fed`` that the gate is left out until a figure
-    feeds it, ``asks`` the field that the line asks for, ``clock`` what a press of it starts.
+    feeds it, ``asks`` the field that the line asks for, ``clock`` what a press of it starts,
+    ``ends`` the clock that a press of it ends; that press is asked for twice, with the time the clock has run.
     """
 
     number: int
@@ -30,6 +31,7 @@ class Item:
     fed: bool = False
     asks: str = ""
     clock: str = ""
+    ends: str = ""
     with_figures: str = ""
     running: str = ""
     reasons: tuple[str, ...] = ()
@@ -81,7 +83,8 @@ def all_checklists() -> Mapping[str, Checklist]:
 
 
 def _item(number: int, row: Mapping[str, Any]) -> Item:
-    kept = {key: row[key] for key in ("text", "why", "gate", "moment", "firm", "fed", "asks", "clock", "running", "no", "gravest", "card") if key in row}
+    known = ("text", "why", "gate", "moment", "firm", "fed", "asks", "clock", "ends", "running", "no", "gravest", "card")
+    kept = {key: row[key] for key in known if key in row}
     facts(row["facts"])
     return Item(
         number=number, facts=tuple(row["facts"]), with_figures=row.get("with", ""), reasons=tuple(row.get("reasons", ())), **kept

@@ -16,7 +16,21 @@ from tests.unit.lists import END, FINE, LATHE, LISTS, PLANS, POT, VACUUM, press,
 @pytest.mark.parametrize("id", ["C8", "C9"])
 def test_with_all_figures_there_the_vessels_lists_end_clear(id: str) -> None:
     shown = screen(id, press_all(id, PLANS[id]), PLANS[id])
-    assert shown["ended"] and shown["big"]["text"] == END and shown["tone"] == "go" and not shown["record"]
+    assert shown["ended"] and shown["big"]["text"] == END and shown["tone"] == "go"
+    assert shown["record"] == (["Pressure let down after 0 min, 24 h planned"] if id == "C8" else [])
+
+
+@pytest.mark.parametrize(("after", "stood", "record"), [(2.0, "0 min", True), (2 * 3600.0, "2 h", True), (24 * 3600.0, "24 h", False)])
+def test_resin_hard_takes_a_second_press_with_the_time_it_stood_and_ends_the_clock(after: float, stood: str, record: bool) -> None:
+    raised = press_all("C8", POT)[:6]
+    shown = screen("C8", raised, POT, now=60.0 + after)
+    (tick,) = shown["items"][6]["buttons"]
+    assert f"at least {stood}, 24 h planned" in tick["confirm"]["say"] and tick["confirm"]["yes"] and tick["confirm"]["no"]
+    assert "oggles on" in shown["items"][6]["text"]
+    done = screen("C8", [*raised, press(shown, 7, 60.0 + after)], POT, now=1e6)
+    assert done["items"][6]["done"] == f"Let down after {stood}" and not [clock for clock in done["clocks"] if clock["id"] == "pressure"]
+    assert bool(done["record"]) is record
+    assert f"at least {stood}. Hard" in screen("C8", press_all("C8")[:6], {}, now=60.0 + after)["items"][6]["buttons"][0]["confirm"]["say"]
 
 
 @pytest.mark.parametrize("id", ["C8", "C9"])

@@ -70,6 +70,11 @@ def test_a_stop_says_so_with_its_figures_and_one_next_action_and_takes_a_second_
     assert shown["record"] == ["Gone on past a stop: layer 62 mm, the sheet's 50 mm"]
 
 
+def test_what_holds_where_the_sheet_is_silent_is_said_once_a_list() -> None:
+    gates = [item["gate"] for item in screen("C1", [])["items"] if item["gate"]]
+    assert sum("the sheet" in gate["text"] for gate in gates) > 2 and [bool(gate["hint"]) for gate in gates].count(True) == 1
+
+
 def test_a_plain_tick_does_not_pass_a_stop_nor_a_gap() -> None:
     for inputs in (FINE | {"depth": "62 mm"}, {key: text for key, text in FINE.items() if key != "sheet_depth"}):
         event = press(screen("C1", [], inputs), 2, 10.0) | {"type": "tick"}
@@ -244,7 +249,7 @@ def test_the_first_line_of_the_pour_starts_the_clocks_and_says_when_they_are_ove
     assert clocks["poured"]["ends"] == pytest.approx(1000.0 + 0.6 * 3600)  # 60 % of 60 min: common practice
     assert clocks["working"]["ends"] == pytest.approx(1000.0 + 3600)
     assert clocks["gloves"]["ends"] == pytest.approx(1000.0 + 1800)  # 30 min: a resin maker's article
-    assert (clocks["poured"]["label"], clocks["poured"]["overdue_label"]) == ("Pour within", "Pouring overdue by")
+    assert (clocks["poured"]["label"], clocks["poured"]["overdue_label"]) == ("Pour within", "Pour late by")
 
 
 def test_fresh_gloves_start_their_clock_again_and_late_gloves_stop_nobody() -> None:
@@ -252,6 +257,7 @@ def test_fresh_gloves_start_their_clock_again_and_late_gloves_stop_nobody() -> N
     late = screen("C2", events, FINE, now=1900.0)
     assert late["items"][4]["gate"]["state"] == "reminder"
     fresh = [*events, {"type": "gloves", "at": 1900.0}]
+    assert screen("C2", fresh, FINE, now=1905.829)["items"][4]["gate"]["text"] == "1 min in this pair, 30 min is their time."
     assert screen("C2", fresh, FINE, now=1910.0)["items"][4]["gate"]["state"] == "no stop found"
     pressed = press_all("C2", FINE)[:-1]
     shown = screen("C2", pressed, FINE, now=5000.0)
@@ -342,12 +348,13 @@ def test_a_clock_that_the_mixing_steps_started_is_not_started_again() -> None:
 
 @pytest.mark.parametrize("id", [id for id in LISTS if all_checklists()[id].gloves == "on"])
 def test_a_clock_reads_well_running_and_past_its_end(id: str) -> None:
-    """A time follows both: 'Pour within 12:03', 'Pouring overdue by 3:10'."""
+    """A time follows both: 'Pour within 12:03', 'Pour late by 3:10'; short enough for the bar of a narrow phone."""
     handed = [{"type": "gloves", "at": 0.0}, {"type": "mixed", "at": 0.0}]
     events = [*handed, *press_all(id, PLANS[id])[:-1]]
     clocks = screen(id, events, PLANS[id], now=1e6)["clocks"]
     assert clocks
     for clock in clocks:
         assert clock["label"] and clock["starts"] <= 1e6
+        assert max(len(clock["label"]), len(clock["overdue_label"])) <= 14
         if clock["ends"] is not None:
             assert clock["overdue_label"].endswith((" by", " since")) and not clock["label"].endswith(" by")

@@ -267,7 +267,7 @@ def test_over_the_sheet_but_not_as_a_wide_pour_is_the_makers_call(system: Any) -
     finding = gates.pour.depth(0.06, 0.05, 0.04)
     said = wording.say(finding, system)
     assert finding.state is UNCHECKED and said.word == "Your call" and "as a wide pour" in said.record
-    assert "{" not in said.text + said.record and said.text.endswith("it takes one press and is noted.")
+    assert "{" not in said.text + said.record and said.text.endswith("one press, and it is noted.")
 
 
 def test_both_figures_show_and_differ_when_they_differ() -> None:
@@ -299,7 +299,7 @@ def test_figures_are_rounded_to_the_safe_side(part: Part, system: Any, texts: tu
 
 
 def test_where_the_sheet_does_not_say_the_way_on_is_named() -> None:
-    assert "going on is your call" in wording.say(gates.pour.depth(0.05, None), "metric").hint
+    assert "Going on is your call" in wording.say(gates.pour.depth(0.05, None), "metric").hint
     assert wording.say(gates.pour.depth(None, 0.05), "metric").hint == ""
 
 

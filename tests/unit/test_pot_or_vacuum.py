@@ -148,6 +148,12 @@ def test_a_mould_without_room_for_the_level() -> None:
 
 def test_how_long_the_pressure_stays_on() -> None:
     assert lines(ask(**POT))["Keep the pressure on"] == "until it is hard"
+    read = {"pressure": "40 psi", "rated": "60 psi", "relief": "50 psi", "hose": "150 psi", "gauge_scale": "60 psi"}
+    offered = [change["do"] for change in ask(**POT | read)["changes"]]
+    assert any("a little under the lowest marking" in do for do in offered)
+    unread = {name: text for name, text in read.items() if name not in ("hose", "gauge_scale")}
+    bare = {name: text for name, text in POT.items() if name not in read}
+    assert not any("a little under the lowest marking" in change["do"] for change in ask(**bare | unread)["changes"])
     assert lines(ask(**POT, demould="24"))["Keep the pressure on for"] == "24 h"
 
 

@@ -225,7 +225,7 @@ def _changes(case: Case, stops: list[Stop]) -> Iterator[Change]:
     if stops:
         yield from (Change(stop.do, "ends that stop") for stop in stops)
         return
-    if setting is not None and setting > case.planned_pa * 1.02:
+    if setting is not None and not case.unread and setting > case.planned_pa * 1.02:
         do = f"At {bars(given, setting, 'down')}, a little under the lowest marking"
         yield Change(do, f"bubbles at {per_cent(given, case.width_left(setting), 'up')}")
     asked = pressure.figure_of("pressure asked")
