@@ -22,7 +22,12 @@ from calc.several import Numbers, Ratio
 from calc.sources import table
 
 QUESTIONS = list(all_questions().values())
-RULES = {f"{question.id}: {rule.field}, {rule.value} never {rule.never}": (question, rule) for question in QUESTIONS for rule in question.rules}
+RULES = {
+    f"{question.id}: {rule.field}, {rule.value} never {rule.never}{''.join(f'; {name} {text}' for name, text in rule.given.items())}": (question, rule)
+    for question in QUESTIONS
+    for rule in question.rules
+}
+assert len(RULES) == sum(len(question.rules) for question in QUESTIONS), "of two rules of one name, one is never tried"
 #: Words that no result may use: a ceiling is never a promise.
 PROMISES = ("safe", "approved", "guarantee")
 

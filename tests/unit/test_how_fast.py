@@ -48,7 +48,7 @@ def test_a_refusal_leads_with_the_remedy_and_then_the_reason() -> None:
     reply = _ask(LOPSIDED)
     headline = reply["headline"]
     assert (headline["text"], headline["tone"]) == ("Not yet", "stop")
-    assert headline["say"].startswith("Move the mounting centre 18 mm towards the heavy side")
+    assert headline["say"].startswith("Move the mounting centre 17.684 mm towards the heavy side")  # as it was given
     assert headline["say"].endswith("Then up to 450 rpm.")  # 8 m/s at 300 + 2 x 17.684 mm: 455.6
     assert reply["cautions"][0]["id"] == "X2"
     assert "68 rpm" in reply["cautions"][0]["text"] and "250 rpm" in reply["cautions"][0]["text"]  # A4

@@ -98,7 +98,7 @@ def remedies(case: Case) -> Iterator[Remedy]:
             yield Remedy(
                 "centre",
                 recentred,
-                lambda given, it: f"Move the mounting centre {given.write(it.eccentricity_m, 'length')} towards the heavy side",
+                lambda given, it: f"Move the mounting centre {_off(given, it)} towards the heavy side",
             )
     elif not case.slender:
         yield Remedy("balance", balanced, _hang_words)
@@ -146,6 +146,11 @@ def _raise(given: Given, case: Case, several: tuple[Remedy, ...], setting_rpm: f
         told.append(remedy.words(given, case))
         case = remedy.change(case)
     return Raise(tuple(remedy.sort for remedy in several), tuple(told), setting_rpm)
+
+
+def _off(given: Given, case: Case) -> str:
+    """How far off centre, in the figure that was given where one was."""
+    return given.as_typed("eccentricity") if case.make_up == "known" else str(given.write(case.eccentricity_m, "length"))
 
 
 def _too_heavy(case: Case) -> bool:
