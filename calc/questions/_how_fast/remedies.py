@@ -94,11 +94,14 @@ def remedies(case: Case) -> Iterator[Remedy]:
     if case.make_up in ("weight", "known") and case.measured is None:
         if not (case.slender or _too_heavy(case)):
             yield Remedy("balance", balanced, lambda given, it: f"Hang {_weight_words(given, it)} on the light side and fix it there")
-        if case.operation == "rough" and not case.set_back_m and case.eccentricity_m < MOST_SHIFT * case.diameter_m:
+        movable = not case.set_back_m and case.eccentricity_m < MOST_SHIFT * case.diameter_m
+        if movable and case.operation == "rough":
+            yield Remedy("centre", recentred, lambda given, it: f"Move the mounting centre {_off(given, it)} towards the heavy side")
+        elif movable and _too_heavy(case):
             yield Remedy(
                 "centre",
-                recentred,
-                lambda given, it: f"Move the mounting centre {_off(given, it)} towards the heavy side",
+                lambda it: recentred(replace(it, operation="rough")),
+                lambda given, it: f"Move the mounting centre {_off(given, it)} towards the heavy side and rough it round again",
             )
     elif not case.slender:
         yield Remedy("balance", balanced, _hang_words)
