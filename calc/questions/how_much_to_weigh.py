@@ -247,10 +247,14 @@ def _sources(plan: Plan) -> tuple[str, ...]:
 
 
 def _carries(plan: Plan) -> tuple[Carry, ...]:
-    """The pours as batches to colour, once they can be weighed; as many as that question takes."""
+    """The resin to how much of it may be poured at a time; the pours as batches to colour, once they can be weighed and are no more than it takes."""
+    job, given = plan.job, plan.given
+    ratio = given.text("ratio") if given.choice("by") == "weight" else f"100:{100 * job.ratio.b_per_a:.1f}"
+    known = given.typed("density") or given.choice("by") == "volume"
+    layers = Carry("how-deep-how-hot", {"ratio": ratio} | ({"density": str(given.write(job.density, "density"))} if known else {}))
     if plan.too_big or plan.grade == "red" or len(plan.pours) > _TO_COLOUR:
-        return ()
-    return (Carry("what-colour-dose", {"batches": ", ".join(str(plan.mass(pour.total)) for pour in plan.pours)}),)
+        return (layers,)
+    return (layers, Carry("what-colour-dose", {"batches": ", ".join(str(plan.mass(pour.total)) for pour in plan.pours)}),)
 
 
 def _cell(answer: Answer) -> str:

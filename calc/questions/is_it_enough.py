@@ -8,6 +8,7 @@ from calc.questions import Given, Question, Rule, Table
 from calc.questions._is_it_enough import changes, drawing, dry, words
 from calc.questions._is_it_enough.case import Case
 from calc.questions._is_it_enough.fields import FIELDS
+from calc.questions._is_it_enough.handed import layers
 from calc.questions._is_it_enough.words import amount, grams, volume
 from calc.questions._is_it_enough.working import sources, working
 
@@ -56,7 +57,9 @@ def work(given: Given) -> Answer:
         sources=sources(case),
         grids=words.grids(case),
         drawings=() if drawn is None else (drawn,),
-        carries=() if pouring else (Carry("how-much-to-weigh", {"known": "weight", "total": total}), Carry("before-a-pour", _what_the_moulds_take(case))),
+        carries=()
+        if pouring
+        else (layers(case), Carry("how-much-to-weigh", {"known": "weight", "total": total}), Carry("before-a-pour", _what_the_moulds_take(case))),
         values=values(case),
     )
 

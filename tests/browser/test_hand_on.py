@@ -17,10 +17,11 @@ def test_an_answer_hands_its_figure_on_and_keeps_what_was_typed_there(maker: Mak
     maker.go("is-it-enough/")
     maker.enter(**MOULD)
     maker.figure()
-    carry = calc_says.answer("is-it-enough", **MOULD)["carries"][0]
-    assert carry["to"] == "how-much-to-weigh"
-    maker.wait_text(carry["says"], css=".carry")
-    maker.tap(css=".carry")
+    layers, carry = calc_says.answer("is-it-enough", **MOULD)["carries"][:2]
+    assert (layers["to"], carry["to"]) == ("how-deep-how-hot", "how-much-to-weigh")
+    weigh = '.carry[href*="how-much-to-weigh"]'
+    maker.wait_text(carry["says"], css=weigh)
+    maker.tap(css=weigh)
     maker.wait_value("total", carry["inputs"]["total"])
     assert maker.value("ratio") == "100:45"
     maker.wait_figure(calc_says.figure("how-much-to-weigh", ratio="100:45", by="weight", **carry["inputs"]))

@@ -299,6 +299,32 @@ def test_very_fine_steps_in_ounces_are_told_in_grams_too() -> None:
 
 
 def test_the_table_tells_grams_also_where_the_scale_is_coarse() -> None:
-    rows = {row[0]: row[1:] for row in desk.table("how-much-to-weigh", "metric")["rows"]}
+    rows = {row[0].split()[0]: row[1:] for row in desk.table("how-much-to-weigh", "metric")["rows"]}
     assert rows["100"][0] == "50 + 50, roughly" and rows["1000"][1] == "667 + 334"  # A up to the next gram, B half of it
     assert not any(cell.startswith("0.5") for row in rows.values() for cell in row)
+
+
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+@pytest.mark.parametrize(
+    ("more", "inputs"),
+    [
+        ({}, {"ratio": "100:45"}),
+        ({"density": "1.12 g/mL"}, {"ratio": "100:45", "density": "1.12 g/mL"}),
+        ({"ratio": "2:1", "by": "volume", "density_a": "1.15 g/mL", "density_b": "0.98 g/mL"}, {"ratio": "100:42.6", "density": "1.09 g/mL"}),  # 0.98 / 2.30
+    ],
+)
+def test_the_whole_amount_is_poured_in_one_go_only_where_its_depth_allows(more: dict[str, str], inputs: dict[str, str], units: str) -> None:
+    reply = ask(units, **{"total": "2810 g", "ratio": "100:45", "by": "weight"} | more)
+    (caution,) = [entry for entry in reply["cautions"] if "How deep and how hot?" in entry["text"]]
+    assert caution["id"] == "layers" and "one layer at a time" in caution["text"]
+    carry = reply["carries"][0]
+    assert carry["to"] == "how-deep-how-hot" and carry["inputs"] == inputs
+    pour = {"deepest": "50 mm", "depth": "42 mm", "shape": "round", "across": "332 mm", "room": "20 °C", "detail": "depths"}
+    taken = desk.answer("how-deep-how-hot", pour | carry["inputs"], units, {})
+    assert not taken["errors"] and not taken["queries"] and not taken["unasked"]
+
+
+def test_pours_are_no_layers_and_a_stop_keeps_the_way_to_them() -> None:
+    assert "2 pours here are what scale or bucket takes, not layers." in ask(**PLAIN)["text"]
+    coarse = ask(total="60", ratio="100:45", by="weight", step="5")
+    assert coarse["headline"]["tone"] == "stop" and [carry["to"] for carry in coarse["carries"]] == ["how-deep-how-hot"]

@@ -126,9 +126,41 @@ def test_the_depth_goes_on_to_the_wood_and_the_pour() -> None:
     assert carried["is-it-enough"] == {"shape": "round", "across": "312 mm", "depth": carried["before-a-pour"]["depth"]}
     assert carried["does-it-fit-the-lathe"] == {"form": "round", "along": carried["before-a-pour"]["depth"], "across": "312 mm"}
     panel = ask(form="panel", thickness="40", length="900", width="400", wood="none")["carries"]
-    assert [carry["to"] for carry in panel] == ["is-it-enough", "before-a-pour"]
-    assert panel[0]["inputs"] == {"shape": "box", "length": "912 mm", "width": "412 mm", "depth": panel[1]["inputs"]["depth"], "wood_by": "none"}
-    assert not ask(**DISC, slab="40")["carries"]
+    assert [carry["to"] for carry in panel] == ["is-it-enough", "how-deep-how-hot", "before-a-pour"]
+    assert panel[0]["inputs"] == {"shape": "box", "length": "912 mm", "width": "412 mm", "depth": panel[2]["inputs"]["depth"], "wood_by": "none"}
+
+
+def test_the_mould_goes_on_to_its_layers_and_a_stop_keeps_what_still_holds() -> None:
+    carried = {carry["to"]: carry["inputs"] for carry in ask(**DISC, wood="inside", slab="20")["carries"]}
+    assert carried["how-deep-how-hot"] == {"shape": "round", "depth": carried["is-it-enough"]["depth"], "across": "312 mm", "piece": "20 mm"}
+    assert carried["how-much-wood"]["height"] == "20 mm"
+    for to, more in (("how-deep-how-hot", {"deepest": "50", "room": "20", "detail": "depths"}), ("how-much-wood", {"rise": "1250"})):
+        taken = desk.answer(to, carried[to] | more, "metric", {})
+        assert not taken["errors"] and not taken["queries"] and not taken["unasked"]
+    deeper = {carry["to"]: carry["inputs"] for carry in ask(**DISC, depth="90")["carries"]}
+    assert deeper["how-deep-how-hot"]["depth"] == deeper["is-it-enough"]["depth"] == "90 mm", "what is poured, not the least that would do"
+    stop = {carry["to"]: carry["inputs"] for carry in ask(**DISC, slab="40")["carries"]}
+    assert set(stop) == {"is-it-enough", "how-deep-how-hot", "how-much-wood"} and "height" not in stop["how-much-wood"]
+    assert not ask(thickness="5", across="300", wood="inside", cover="2", cover_under="2")["carries"], "no room for wood, so no depth"
+
+
+@pytest.mark.parametrize("wood", ["under", "through"])
+def test_wood_with_nothing_to_spare_is_no_stop_in_the_other_units(wood: str) -> None:
+    sizes = {"thickness": "45 mm", "across": "300 mm", "wood": wood}
+    limit = ask(**sizes)["values"]["most_wood" if wood == "under" else "slab"]["si"]
+    for units in ("metric", "imperial"):
+        reply = ask(units, **sizes, slab=f"{1000 * limit:.3f} mm")
+        assert reply["headline"]["tone"] == "caution" and "Nothing to spare: the wood at" in reply["headline"]["say"], units
+        thin, thick = (ask(units, **sizes, slab=f"{1000 * limit + off:.3f} mm")["headline"]["tone"] for off in (-3, 3))
+        assert [thin, thick] == (["go", "stop"] if wood == "under" else ["stop", "go"])
+
+
+def test_a_plan_as_deep_as_it_has_to_be_is_no_stop_in_the_other_units() -> None:
+    sizes = {"thickness": "45 mm", "across": "300 mm"}
+    depth = ask(**sizes)["values"]["depth"]["si"]
+    for units in ("metric", "imperial"):
+        assert ask(units, **sizes, depth=f"{1000 * depth:.3f} mm")["headline"]["tone"] == "go", units
+        assert ask(units, **sizes, depth=f"{1000 * depth - 3:.3f} mm")["headline"]["tone"] == "stop"
 
 
 def test_the_core_is_drawn_and_told() -> None:

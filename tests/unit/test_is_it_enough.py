@@ -375,3 +375,33 @@ def test_the_resin_is_asked_before_how_much_of_it() -> None:
     ids = [entry["id"] for entry in desk.catalogue()]
     chain = ["dry-enough", "how-much-wood", "how-thick-how-tall", "what-is-this-resin", "is-it-enough", "how-deep-how-hot", "how-much-to-weigh"]
     assert sorted(chain, key=ids.index) == chain
+
+
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+@pytest.mark.parametrize(
+    ("mould", "seen"),
+    [
+        ({"across": "332 mm"}, {"shape": "round", "across": "332 mm"}),
+        ({"shape": "cup", "floor_across": "250 mm", "top_across": "332 mm"}, {"shape": "round", "across": "332 mm"}),
+        ({"shape": "oval", "length": "400 mm", "width": "300 mm"}, {"shape": "oblong", "length": "400 mm", "width": "300 mm"}),
+        ({"shape": "ring", "across": "332 mm", "core": "50 mm"}, {}),
+    ],
+)
+def test_the_layers_are_asked_before_the_weighing(mould: dict[str, str], seen: dict[str, str], units: str) -> None:
+    layers, weigh, *_ = ask(units, **mould, depth="42 mm", wood="1250 mL", density="1.12 g/mL")["carries"]
+    assert (layers["to"], weigh["to"]) == ("how-deep-how-hot", "how-much-to-weigh")
+    inputs = layers["inputs"]
+    share = float(inputs["wood"].split()[0]) / 100
+    assert inputs == seen | {"depth": "42 mm", "wood": inputs["wood"], "density": "1.12 g/mL"} and 0.3 < share < 0.6
+    own = {} if seen else {"length": "300 mm", "width": "100 mm"}
+    taken = desk.answer("how-deep-how-hot", {"deepest": "50 mm", "room": "20 °C", "detail": "depths"} | inputs | own, units, {})
+    assert not taken["errors"] and not taken["queries"] and not taken["unasked"]
+
+
+def test_wood_is_handed_on_rounded_down_and_a_measured_mould_has_no_sizes() -> None:
+    bare = ask(across="332", depth="42", wood_by="none")["carries"][0]["inputs"]
+    assert bare["wood"] == "0 %"
+    # 1250 of 3636 mL is 34.4 %
+    assert ask(across="332", depth="42", wood="1250")["carries"][0]["inputs"]["wood"] == "34 %"
+    assert ask(shape="measured", volume="3000", wood="1000")["carries"][0]["inputs"] == {"wood": "33 %"}
+    assert ask(across="332", depth="42", wood="1250", have="100")["carries"], "a shortage is no reason to forget the heat"

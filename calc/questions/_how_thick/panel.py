@@ -15,7 +15,7 @@ from calc.questions._how_thick.words import exact, fine, length, per_cent
 from calc.words import both
 
 _NEAR = 1e-6  # m
-_SEEN = 2.5e-4  # m; less is not seen on a tape
+_ROUNDING = {"metric": 0.0005, "imperial": 0.0012}  # m; half a step of a tape, and how far the defaults in inches lie from those in mm
 _TURNED = (0.02, 1.0)  # m; what is asked of a lathe without a second look
 
 
@@ -86,6 +86,24 @@ class Panel:
         return self.given.maybe("slab")
 
     @property
+    def nil(self) -> float:
+        """A margin under this, m, is none: it is lost in rounding sizes and allowances to a tape."""
+        return _ROUNDING[self.given.system]
+
+    @property
+    def slab_spare(self) -> float | None:
+        """How much thinner, or where it shows on both faces thicker, the wood is than it has to be, m; None without wood at hand."""
+        budget, slab = self.budget, self.slab
+        if slab is None or (budget.most_wood is None and budget.slab is None):
+            return None
+        return budget.most_wood - slab if budget.most_wood is not None else slab - (budget.slab or 0.0)
+
+    @property
+    def no_wood_spare(self) -> bool:
+        """Whether the wood at hand only just does."""
+        return self.slab_spare is not None and abs(self.slab_spare) <= self.nil + _NEAR
+
+    @property
     def planned(self) -> float | None:
         """Depth planned, m."""
         return self.given.maybe("depth")
@@ -95,17 +113,23 @@ class Panel:
         """Depth to pour, m, up to the next mark of a tape."""
         return length(self.given, self.budget.depth, "up").si
 
+    @property
+    def no_room(self) -> bool:
+        """No wood has room in this piece: its depth tells nothing."""
+        return self.budget.most_wood is not None and self.budget.most_wood <= 0
+
     # --- what does not go --------------------------------------------------------------------------
 
     def stops(self) -> Iterator[Stop]:
         """Wood too thin or too thick, or a depth that leaves too little."""
         given, budget, slab = self.given, self.budget, self.slab
         wanted = length(given, budget.finished)
-        if budget.most_wood is not None and budget.most_wood <= 0:
+        if self.no_room:
+            assert budget.most_wood is not None  # it is what has no room
             thicker = length(given, budget.finished - budget.most_wood, "up")
             say = f"Only from {thicker} on is there any room for wood between the resin over it and what is cut away."
             yield Stop(Headline("Finish it thicker than", thicker.text, thicker.unit, say, "stop"), (Change("Less resin over the wood", "room for wood"),))
-        elif slab is not None and budget.most_wood is not None and slab > budget.most_wood + _NEAR:
+        elif slab is not None and budget.most_wood is not None and slab > budget.most_wood + self.nil + _NEAR:
             most = length(given, budget.most_wood, "down")
             left = budget.over(slab)
             cut = "would be cut into" if left < 0 else f"leave only {fine(given, left, 'down')} of resin over it"
@@ -116,7 +140,7 @@ class Panel:
                 Headline("Wood, at most", most.text, most.unit, say, "stop"),
                 (Change(f"Plane the wood to {most}", f"finished at {wanted}"), Change(f"Pour {deeper} deep", f"finished at {finish}")),
             )
-        elif slab is not None and budget.slab is not None and slab < budget.slab - _NEAR:
+        elif slab is not None and budget.slab is not None and slab < budget.slab - self.nil - _NEAR:
             least = length(given, budget.slab, "up")
             finish = length(given, max(0.0, budget.left_of_slab(slab)), "down")
             other = f", or finish at {finish}" if finish.si else ""
@@ -126,7 +150,7 @@ class Panel:
                 changes.append(Change("This slab", f"finished at {finish}"))
             changes.append(Change("Resin over it, on one face or both", f"wood of {length(given, slab)} may do"))
             yield Stop(Headline("Slab, at least", least.text, least.unit, say, "stop"), tuple(changes))
-        if self.planned is not None and budget.left(self.planned) < budget.finished - _SEEN:
+        if self.planned is not None and budget.left(self.planned) < budget.finished - self.nil - _NEAR:
             more = length(given, self.depth - self.planned, "up")
             finish = length(given, max(0.0, budget.left(self.planned)), "down")
             leaves = f"only {finish} at the thinnest" if finish.si else "nothing at the thinnest"
@@ -150,7 +174,10 @@ class Panel:
         if budget.raised:
             parts.append(f"{'hold' if parts else 'Hold'} it {length(given, budget.raised, 'up')} off the floor")
         parts.append(f"{'make' if parts else 'Make'} the mould {self.size_text()} inside")
-        return Headline("Pour to", shown.text, shown.unit, f"{both(parts)}.", "go")
+        short = [f"the wood at {length(given, self.slab)}"] if self.slab is not None and self.no_wood_spare else []
+        short += [f"the depth planned, {length(given, self.planned)}"] if self.planned is not None and self.planned < budget.depth - _NEAR else []
+        tight = f" Nothing to spare: {both(short)} only just {'do' if len(short) > 1 else 'does'}. Measure again." if short else ""
+        return Headline("Pour to", shown.text, shown.unit, f"{both(parts)}.{tight}", "caution" if self.no_wood_spare else "go")
 
     def size_text(self) -> str:
         """Inside of the mould."""
@@ -218,7 +245,7 @@ class Panel:
             yield Caution("bow-shows", "caution", text)
         if self.lies in ("under", "inside"):
             yield Caution("floats", "caution", "Wood that floats up takes its own cover away: hold it down, or fix it, before the resin comes.")
-        text = f"Deeper than the sheet allows in one layer? Pour it in layers: {length(given, self.depth)} is all of them together."
+        text = f"{length(given, self.depth)} is all of it. Ask 'How deep and how hot?' how much of that may be poured at a time."
         yield Caution("layers", "caution", text)
 
     def working(self) -> Iterator[Working]:
@@ -240,16 +267,22 @@ class Panel:
             yield Working("Wood, at most", formula, numbers, exact(budget.most_wood))
         yield Working("Mould inside", "finished + 2 × edge", f"{exact(self.sides[0])} + 2 × {exact(self.given.si('edge'))}", exact(self.mould[0]))
 
-    def carries(self) -> Iterator[Carry]:
-        """The mould and its depth: for the resin it wants, what floats in it, and the list before the pour; a disc for the lathe too."""
-        depth = str(length(self.given, self.depth))
+    def carries(self, stopped: bool) -> Iterator[Carry]:
+        """The mould and its depth: for the layers it takes, the resin it wants, what floats in it; list and lathe wait after a stop."""
+        given, budget = self.given, self.budget
+        depth = str(length(given, max(self.depth, self.planned or 0.0)))
         names = ("across",) if len(self.mould) == 1 else ("length", "width")
         sides = {name: str(length(self.given, side, "up")) for name, side in zip(names, self.mould, strict=True)}
         wood = {"wood_by": "none"} if self.lies == "none" else {}
         yield Carry("is-it-enough", {"shape": "round" if len(self.mould) == 1 else "box", "depth": depth} | sides | wood)
+        thick = {"piece": given.as_typed("slab")} if self.slab is not None else {}
+        yield Carry("how-deep-how-hot", {"shape": "round" if len(self.mould) == 1 else "oblong", "depth": depth} | sides | thick)
         if self.lies != "none":
-            raised = {"raised": str(length(self.given, self.budget.raised, "up"))} if self.budget.raised else {}
-            yield Carry("how-much-wood", {"fill": depth} | raised)
+            raised = {"raised": str(length(given, budget.raised, "up"))} if budget.raised else {}
+            height = {"height": given.as_typed("slab")} if self.slab is not None and not stopped else {}
+            yield Carry("how-much-wood", {"fill": depth} | raised | height)
+        if stopped:
+            return
         yield Carry("before-a-pour", {"depth": depth})
         if len(self.mould) == 1 and _TURNED[0] <= self.mould[0] <= _TURNED[1]:
             yield Carry("does-it-fit-the-lathe", {"form": "round", "along": depth} | sides)
@@ -288,7 +321,7 @@ def panel(given: Given) -> Answer:
         grids=(case.grid(),),
         drawings=(core(case.given, case.budget, case.layers(), case.slab, case.depth),),
         values=case.values(),
-        carries=() if stops else tuple(case.carries()),
+        carries=() if case.no_room else tuple(case.carries(bool(stops))),
     )
 
 

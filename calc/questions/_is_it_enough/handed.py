@@ -1,0 +1,32 @@
+"""What goes on to 'How deep and how hot?': how much may be poured at a time comes before how much to weigh."""
+
+from __future__ import annotations
+
+from calc.answers import Carry
+from calc.quantity import Style
+from calc.questions._is_it_enough.case import Case
+
+#: Moulds as that question sees them from above, each by its largest sizes: none is cooler for being taken as larger.
+_SEEN = {
+    "round": ("round", {"across": "across"}),
+    "cup": ("round", {"across": "top_across"}),
+    "box": ("oblong", {"length": "length", "width": "width"}),
+    "tray": ("oblong", {"length": "top_length", "width": "top_width"}),
+    "oval": ("oblong", {"length": "length", "width": "width"}),
+    "slot": ("oblong", {"length": "length", "width": "width"}),
+}
+_MOST_WOOD = 0.85  # as that question takes it
+
+
+def layers(case: Case) -> Carry:
+    """The mould as far as a plain one is like it, the share of wood rounded down, and the resin's density where it was told."""
+    given, mould = case.given, case.mould
+    told: dict[str, str] = {}
+    if mould.shape is not None:
+        told["depth"] = given.as_typed("depth")
+    seen = _SEEN.get(mould.kind)
+    if seen is not None:
+        told |= {"shape": seen[0]} | {name: given.as_typed(own) for name, own in seen[1].items()}
+    share = min(_MOST_WOOD, case.wood.volume / mould.volume)
+    told["wood"] = str(given.write(share, ("share", Style("%", step=1)), "down"))
+    return Carry("how-deep-how-hot", told | ({"density": given.as_typed("density")} if given.typed("density") else {}))
