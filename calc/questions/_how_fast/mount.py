@@ -12,7 +12,7 @@ def weak_mount(given: Given) -> Answer | None:
     """The answer for a mount that does not hold, or not without the tailstock; None for every other."""
     found = given.words("found")
     if found == NO:
-        text, say = "Mend the mount first", "Make it as 'Will the mount hold?' says, then ask that again."
+        text, say = "Mend the mount first", "Make it as 'Will the mount hold?' says, then ask that again. For another mount, change it under 'More'."
         why, then = "Why not: 'Will the mount hold?' found that this mount does not hold. A slower speed does not mend it.", "ask the mount again"
     elif found == TAILSTOCK and given.choice("far_end") == "none":
         text, say = "Bring up the tailstock", "Then choose it here. Or make the mount as 'Will the mount hold?' says, and ask that again."
