@@ -77,7 +77,7 @@ FIELDS: tuple[Field, ...] = (
     _resin("deepest", "Deepest layer on the sheet", "mm", 1, 500, usual=(2, 150), required=False),
     Ratio(name="ratio", label="Ratio by weight, A first", required=False, fold=True, group="The resin"),
     _resin("viscosity", "Viscosity at 25 °C (77 °F)", "mPa·s", 20, 100_000, usual=(80, 15_000), required=False),
-    _resin("waited", "From mixing to pouring", "min", 0, 600, usual=(0, 120), default="15", basis="judgement"),
+    _resin("waited", "From mixing to pouring", "min", 0, 600, usual=(0, 120), hint="Empty: a quarter of an hour, less for fast resin.", required=False),
     _resin("warmth", "Resin as poured", "°C", 5, 60, usual=(10, 45), hint="Empty: as warm as the shop.", required=False),
     _sheet("earliest", "Next layer not before", usual=(0.5, 200)),
     _sheet("latest", "Next layer not after", usual=(1, 400), hint="To bond without scuffing."),

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 import pytest
 
-from calc.casting.cure.bucket import after, vessel
+from calc.casting.cure.bucket import PotLife, after, in_bucket, pourable_for, vessel
 from calc.casting.cure.calibrate import wide
 from calc.casting.cure.cells import Footprint, conductances, layout, oblong_footprint, round_footprint
 from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, equivalent_depth_steps
@@ -152,3 +152,14 @@ def test_a_second_layer_that_is_too_deep_even_on_a_cold_one() -> None:
 def test_the_tiers_rise() -> None:
     assert [tier.up_to_k for tier in tiers()] == sorted(tier.up_to_k for tier in tiers())
     assert [tier_of(ZERO_C + celsius).tone for celsius in (40, 55, 75, 95, 140, 300)] == ["go", "go", "caution", "stop", "stop", "stop"]
+
+
+def test_a_batch_is_never_given_longer_than_its_fastest_nor_than_the_sheet() -> None:
+    slow, printed = Resin(Kinetics(2e-5)), PotLife(3600.0, 0.1, 298.15)
+    for mass in (0.05, 0.1, 3.0):
+        free, told = (in_bucket(slow, 3.0, mass, 296.15, 296.15, sheet) for sheet in (None, printed))
+        assert free.within_s is not None and told.runs_s is not None and told.within_s is not None
+        assert free.within_s <= pourable_for(slow.faster(3.0), mass, 296.15, 296.15)
+        assert (told.runs_s <= 3600 and told.within_s <= 1800) == (mass >= 0.1)
+    warmer = in_bucket(slow, 3.0, 0.1, 308.15, 308.15, printed)
+    assert warmer.runs_s == pytest.approx(3600 * 0.493, rel=0.01)  # 54 kJ/mol: exp(-6495 K * (1/298.15 - 1/308.15))

@@ -232,3 +232,28 @@ def test_a_faster_resin_never_leaves_the_mould_cooler(depth: str, wood: str) -> 
 def test_the_ceiling_never_lies_inside_the_range_of_depths_that_run_away(known: dict[str, str], wood: str) -> None:
     reply = ask(QUICK_DEEP, wood=wood, depth="4 mm", detail="depths", **known)
     assert float(reply["headline"]["text"]) <= float(reply["band"]["low"].split()[0])
+
+
+def _minutes(text: str) -> float:
+    parts = text.split()
+    return sum(float(figure) * {"min": 1, "h": 60}[unit] for figure, unit in zip(parts[::2], parts[1::2], strict=True))
+
+
+@pytest.mark.parametrize("pot", [{"pot_life": "60 min"}, {"pot_life": "60 min", "pot_means": "pour"}, {"pot_life": "8 h", "pot_means": "doubled"}])
+def test_out_of_the_bucket_is_one_figure_in_every_question(pot: dict[str, str]) -> None:
+    """1 kg fills 450 mm across to 5.716 mm; the sheet's pot life is for 100 g."""
+    sheet = pot | {"deepest": "50 mm", "ratio": "100:45", "room": "22 °C"}
+    mould = {"shape": "round", "across": "450 mm", "depth": "5.716 mm"}
+    deep = ask(sheet | mould)
+    resin = desk.answer("what-is-this-resin", sheet, confirmed=sheet)
+    clock = {"resin": "pot"} | sheet | mould
+    when = desk.answer("when-can-i", clock, confirmed=clock)
+    told = line(deep, "Out of the bucket within")
+    within = _minutes(told)
+    assert line(resin, "1 kg in a bucket: pour within") == told
+    said = next(one for one in when["lines"] if one["label"] == "Pour, level, top up")
+    assert said["note"].startswith(f"out of the bucket within {told} of mixing")
+    assert _minutes(said["text"].removeprefix("within ")) < within
+    note = next(one for one in deep["lines"] if one["label"] == "Out of the bucket within")["note"]
+    printed = _minutes(sheet["pot_life"])
+    assert _minutes(note.split(" about ")[1].split(",")[0]) <= printed and within <= printed / 2

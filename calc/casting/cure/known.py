@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Literal
 
+from calc.casting.cure.bucket import PotLife
 from calc.casting.cure.calibrate import FASTEST, POT_MASS_KG, SLOWEST, bracket, rate_from_depth_steps, rate_from_pot_life
 from calc.casting.cure.cup_test import CupFit, CupTest, fit_steps, shaped
 from calc.casting.cure.kinetics import GEL, REFERENCE_K, ZERO_C, Kinetics, resin_class
@@ -132,6 +133,7 @@ class Known:
     ----------
     resin : with its rate. level : how well it is known. agreement : of pot life and deepest layer.
     fit : of the test cup, where there is one. by_pot_life : the resin as its pot life alone tells it, where both are printed.
+    printed : the sheet's pot life, where there is one.
     """
 
     resin: Resin
@@ -139,6 +141,12 @@ class Known:
     agreement: Agreement = "alone"
     fit: CupFit | None = None
     by_pot_life: Resin | None = None
+    printed: PotLife | None = None
+
+    @property
+    def in_bucket(self) -> Resin:
+        """The resin for a bucket: of two rates the faster."""
+        return max((self.resin, self.by_pot_life or self.resin), key=lambda resin: resin.kinetics.k25)
 
     @property
     def kinetics(self) -> Kinetics:
@@ -239,6 +247,8 @@ def known_steps(facts: Facts) -> Generator[float, None, Known]:
     """
     if facts not in _recent:
         found = yield from _found(facts)
+        if facts.pot_life_s is not None:
+            found = replace(found, printed=PotLife(facts.pot_life_s, facts.pot_mass_kg, facts.pot_k))
         while len(_recent) >= _KEPT:
             del _recent[next(iter(_recent))]
         _recent[facts] = found

@@ -6,11 +6,11 @@ import math
 from collections.abc import Generator
 from dataclasses import dataclass
 
-from calc.casting.cure.bucket import vessel
+from calc.casting.cure.bucket import InBucket, in_bucket
 from calc.casting.cure.course import Course
 from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, critical_k, critical_width_steps, equivalent_depth_steps
 from calc.casting.cure.plan import GO_K, STOP_K, Plan
-from calc.casting.cure.pour import COARSE, ROUGH, Start, hottest_mould, peak_of, run
+from calc.casting.cure.pour import COARSE, ROUGH, hottest_mould, peak_of
 from calc.casting.cure.search import meeting
 
 #: A slab's critical depth goes with this power of the rate (cure-trials).
@@ -28,7 +28,7 @@ class Outlook:
     go : deepest layer (m) with no stop found; of a tall mould the factor on its widths. stop : the same from which it is a stop.
     edge : the same at which the middle estimate runs away. headroom : how many times faster the resin would be if this pour just
         ran away.
-    equal_m : the wide pour that gets as hot, m. bucket : course of what is left in the bucket.
+    equal_m : the wide pour that gets as hot, m. bucket : how long the batch can be poured.
     mould_k : hottest the mould gets at the cool end, in the middle and at the hot end, K.
     held : what :attr:`go` is of the line by the heat of the hot end alone: less than 1 where the trials' range begins below that.
     """
@@ -42,7 +42,7 @@ class Outlook:
     edge: float = 0.0
     headroom: float = 1.0
     equal_m: float | None = None
-    bucket: Course | None = None
+    bucket: InBucket | None = None
     mould_k: tuple[float, float, float] = (0.0, 0.0, 0.0)
     held: float = 1.0
 
@@ -105,6 +105,10 @@ def lines_steps(outlook: Outlook) -> Steps:
     generator
         yields the share done.
 
+    Notes
+    -----
+    The rate's band and the trials' own spread of depths differ by a little in shallow pours: no stop is found only below both.
+
     Examples
     --------
     >>> from calc.casting.cure.calibrate import wide
@@ -119,10 +123,6 @@ def lines_steps(outlook: Outlook) -> Steps:
     References
     ----------
     cure-trials; practice for the peaks.
-
-    Notes
-    -----
-    The rate's band and the trials' own spread of depths differ by a little in shallow pours: no stop is found only below both.
     """
     plan = outlook.plan
     guess = usual_depth(plan)
@@ -271,7 +271,7 @@ def courses_steps(outlook: Outlook, whole: bool = True) -> Steps:
     outlook.mould_k = _moulds(outlook)
     yield 0.9
     faster = max((plan.resin, plan.in_bucket or plan.resin), key=lambda resin: resin.kinetics.k25)
-    outlook.bucket = run(faster, vessel(plan.batch_kg, faster), Start(plan.air_k, plan.resin_k), ROUGH, "peak")
+    outlook.bucket = in_bucket(faster, plan.level.rate_up, plan.batch_kg, plan.air_k, plan.resin_k, plan.printed)
 
 
 def _moulds(outlook: Outlook) -> tuple[float, float, float]:

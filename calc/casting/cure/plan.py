@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
-from calc.casting.cure.bucket import after
+from calc.casting.cure.bucket import PotLife, after
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.course import Course
 from calc.casting.cure.kinetics import ZERO_C
@@ -105,6 +105,7 @@ class Plan:
     air_k, resin_k : shop, and resin as mixed, K. batch_kg, bucket_s : what was mixed, and how long it stays in its bucket.
     beneath : an earlier layer, or None. in_bucket : the resin as its pot life tells it, where that is another.
     expected : the middle of the band, where this is an end of it; None where it is the middle.
+    printed : the sheet's pot life, or None.
     """
 
     resin: Resin
@@ -117,6 +118,7 @@ class Plan:
     beneath: Beneath | None = None
     in_bucket: Resin | None = None
     expected: Resin | None = None
+    printed: PotLife | None = None
 
     @property
     def tall(self) -> bool:

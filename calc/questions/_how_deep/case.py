@@ -7,6 +7,7 @@ from collections.abc import Generator
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from calc.casting.cure.bucket import in_bucket, usual_wait
 from calc.casting.cure.calibrate import NoFit
 from calc.casting.cure.cells import Footprint, oblong_footprint, round_footprint
 from calc.casting.cure.kinetics import heat_of_reaction
@@ -18,8 +19,6 @@ from calc.errors import InputError
 from calc.questions import Given
 from calc.sources import value
 
-#: Time in the bucket where none is told: a quarter of an hour, or this share of the time it would be workable kept cool.
-USUAL_BUCKET_S, SHORT_OF_IT = 900.0, 0.1
 BENCH = Wall(materials()["plywood"], value("cure", "bench") / 1e3)
 
 
@@ -122,11 +121,12 @@ class Case:
         below = given.maybe("below")
         bucket = given.maybe("bucket")
         if bucket is None:
-            bucket = min(USUAL_BUCKET_S, SHORT_OF_IT * self.cool_s(known.resin))
+            poured = in_bucket(known.in_bucket, known.level.rate_up, self.batch_kg, self.air_k, given.maybe("resin") or self.air_k, known.printed)
+            bucket = usual_wait(self.cool_s(known.resin), poured)
         beneath = None if below is None else Beneath(below, given.si("below_since"))
         return Plan(
             known.resin, known.level, self.mould(known.resin), self.air_k, given.maybe("resin") or self.air_k, self.batch_kg, bucket, beneath,
-            known.by_pot_life,
+            known.by_pot_life, printed=known.printed,
         )
 
     def known_steps(self) -> Generator[float, None, Known]:

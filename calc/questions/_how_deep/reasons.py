@@ -11,6 +11,7 @@ from calc.casting.cure.plan import STRAIN_CAUTION_K, STRAIN_STOP_K, tier_of
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.runs import Looked, widened
 from calc.questions._how_deep.words import depth, hours, warm
+from calc.questions._when.hours import after
 from calc.words import risk
 
 
@@ -42,7 +43,7 @@ def _reasons(case: Case, found: Looked) -> Iterator[Reason]:
     hot, middle = outlook.hot, outlook.middle
     assert hot is not None and middle is not None
     plan = outlook.plan
-    in_bucket = None if outlook.bucket is None else outlook.bucket.working_s
+    in_bucket, within = (None, None) if outlook.bucket is None else (outlook.bucket.runs_s, outlook.bucket.within_s)
     if middle.moments[0].most >= WORKING_END or (in_bucket is not None and plan.bucket_s >= in_bucket):
         yield Reason("set-in-bucket", "stop", f"After {hours(given, plan.bucket_s)} in the bucket it is past pouring.")
     tier = tier_of(hot.peak.hottest_k)
@@ -55,8 +56,8 @@ def _reasons(case: Case, found: Looked) -> Iterator[Reason]:
         yield Reason("runaway", "stop", f"{how}{odds}. {tier.why if tier.tone != 'go' else ''}".rstrip())
     elif tier.tone == "caution" or outlook.planned > outlook.go:
         yield Reason("edge", "caution", f"It could get as hot as {warm(given, hot.peak.hottest_k)}. {tier.why}")
-    if in_bucket is not None and in_bucket / 2 < plan.bucket_s < in_bucket:
-        yield Reason("late", "caution", f"In the bucket it can be poured for about {hours(given, in_bucket, 'down')}; plan to pour it in half of that.")
+    if in_bucket is not None and within is not None and within < plan.bucket_s < in_bucket:
+        yield Reason("late", "caution", f"Plan to have it out of the bucket within {after(within, 'down')}: it may well be so fast.")
     yield from _sheet(case, found)
     if tier.tone != "stop":
         strain = hot.difference_k

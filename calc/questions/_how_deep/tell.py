@@ -15,6 +15,7 @@ from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
 from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, warm, warm_band
+from calc.questions._when.hours import after
 from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
@@ -131,10 +132,10 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
     if case.quick:
         return tuple(lines)
     assert outlook.bucket is not None
-    in_bucket = outlook.bucket.working_s
-    if in_bucket is not None:
-        note = f"in the bucket it can be poured for about {hours(given, in_bucket, 'down')}; leave no rest in it"
-        lines.append(Line("Out of the bucket within", hours(given, in_bucket / 2, "down"), note=note))
+    in_bucket, within = outlook.bucket.runs_s, outlook.bucket.within_s
+    if in_bucket is not None and within is not None:
+        note = f"after mixing; it should pour for about {after(in_bucket, 'down')}, its fastest for less; leave no rest in it"
+        lines.append(Line("Out of the bucket within", after(within, "down"), note=note))
     lines.append(Line("Mould, hottest spot", mould_band(given, outlook), note=_mould_note(case, outlook.mould_k[2])))
     layers = found.layers
     if layers is not None:
@@ -223,7 +224,7 @@ def _ends(case: Case, found: Looked) -> Grid:
     rows = [
         ("Hottest", *(peak(end) for end in ends)),
         ("Hottest after", *(hours(given, end.peak.time_s) for end in ends)),
-        ("No longer pours after", *(hours(given, end.working_s, "down") for end in ends)),
+        ("No longer pours there after", *(hours(given, end.working_s, "down") for end in ends)),
         ("Gels after", *(hours(given, end.gel_s, "down") for end in ends)),
         ("Mould, hottest spot", *(mould(given, kelvin, end) for kelvin, end in zip(outlook.mould_k, ends, strict=True))),
         ("Middle hotter than skin by", *("no forecast" if end.ran_away else difference(given, end) for end in ends)),

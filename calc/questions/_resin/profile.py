@@ -8,14 +8,14 @@ from itertools import pairwise
 from typing import TypeVar, cast
 
 from calc.casting import resin
-from calc.casting.cure.bucket import vessel
+from calc.casting.cure.bucket import in_bucket
 from calc.casting.cure.calibrate import NoFit, wide
 from calc.casting.cure.cup_test import CupTest
 from calc.casting.cure.cups import dish, foam_cup, plastic_cup
 from calc.casting.cure.depth import critical_depth_steps
 from calc.casting.cure.kinetics import ResinClass, heat_of_reaction
 from calc.casting.cure.known import Facts, Known, known_steps
-from calc.casting.cure.pour import ROUGH, Resin, Start, run
+from calc.casting.cure.pour import Resin, Start
 from calc.errors import InputError
 from calc.questions import Given
 from calc.questions._resin.sheet import Sheet
@@ -34,7 +34,7 @@ class Profile:
     ----------
     sheet : what was typed. facts, known : its reaction and how well it is known.
     middle_m : wide pour that just runs away, m; surest_m : the same at the fast end of the band.
-    bucket_s : 1 kg in a bucket, until the first of it no longer pours, s.
+    bucket_s : by when 1 kg is to be poured out of its bucket, s after mixing; None where it does not set.
     cup_failed : ``rise-low`` or ``rise-high`` where the test cup tells nothing, else empty.
     """
 
@@ -43,7 +43,7 @@ class Profile:
     known: Known
     middle_m: float
     surest_m: float
-    bucket_s: float
+    bucket_s: float | None
     cup_failed: str = ""
 
     @property
@@ -158,11 +158,11 @@ def profile_steps(given: Given) -> Generator[float, None, Profile]:
 
 
 #: The latest depths, by resin and shop: most entries change neither.
-_recent: dict[tuple[Known, float], tuple[float, float, float]] = {}
+_recent: dict[tuple[Known, float], tuple[float, float, float | None]] = {}
 _KEPT = 16
 
 
-def _depths(known: Known, room_k: float) -> Generator[float, None, tuple[float, float, float]]:
+def _depths(known: Known, room_k: float) -> Generator[float, None, tuple[float, float, float | None]]:
     """Middle and surest depth of a wide pour, m, and the time of 1 kg in a bucket, s."""
     key = (known, room_k)
     if key not in _recent:
@@ -173,14 +173,13 @@ def _depths(known: Known, room_k: float) -> Generator[float, None, tuple[float, 
         surest = yield from _counted(critical_depth_steps(fast, wide(guess), start, middle * known.level.rate_up**_BY_RATE), 0.5)
         while len(_recent) >= _KEPT:
             del _recent[next(iter(_recent))]
-        _recent[key] = (middle, surest, _in_bucket(known.resin, room_k))
+        _recent[key] = (middle, surest, _in_bucket(known, room_k))
     return _recent[key]
 
 
-def _in_bucket(mix: Resin, room_k: float) -> float:
-    """How long a bucket of it can be poured, s: until the furthest of it no longer flows."""
-    course = run(mix, vessel(BUCKET_KG, mix), Start(room_k, room_k), ROUGH, "peak")
-    return course.working_s or course.peak.time_s
+def _in_bucket(known: Known, room_k: float) -> float | None:
+    """By when a bucket of it is to be poured, s."""
+    return in_bucket(known.in_bucket, known.level.rate_up, BUCKET_KG, room_k, room_k, known.printed).within_s
 
 
 def _counted(steps: Generator[None, None, float], done: float) -> Generator[float, None, float]:

@@ -73,10 +73,11 @@ class Said:
         """What is acted on next."""
         profile, given = self.profile, self.profile.given
         yield Line.of("Middle estimate runs away at", self.depth(profile.middle_m), "the edge itself: never plan by it")
-        half = profile.bucket_s / 2
+        half = profile.bucket_s
         mass = given.pick(f"{BUCKET_KG:g} kg", f"{given.write(BUCKET_KG, ('mass', Style('lb', figures=2)))}")
-        within = after(half, "down") if half >= 300 else f"{half // 60:.0f} min" if half >= 60 else "no time: mix less"
-        yield Line(f"{mass} in a bucket: pour within", within, "", "half of what the model gives; spread what is left thin, outdoors")
+        if half is not None:
+            within = after(half, "down") if half >= 60 else "no time: mix less"
+            yield Line(f"{mass} in a bucket: pour within", within, "", "after mixing; it may well be so fast. Spread what is left thin, outdoors")
         gel = profile.known.kinetics.time_to(GEL, profile.room_k, FIRST)
         yield Line("A thin layer gels after about", after(gel, "nearest"), "", f"at {self.degrees(profile.room_k)}; thick ones sooner")
         thick, origin = profile.sheet.viscosity(profile.kind)

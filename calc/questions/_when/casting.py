@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 
 from calc.casting import bubbles, resin
+from calc.casting.cure.bucket import InBucket, in_bucket, usual_wait
 from calc.casting.cure.cells import Footprint, oblong_footprint, round_footprint
 from calc.casting.cure.clock import DAY, Shop
 from calc.casting.cure.kinetics import FIRST, Kinetics
-from calc.casting.cure.known import Level, levels
+from calc.casting.cure.known import Known, Level, levels
 from calc.casting.cure.pour import COARSE, Mould, Resin, Start
 from calc.casting.cure.stages import Stages, stages, step_of
 from calc.casting.cure.thermal import Films, Wall, materials
@@ -30,11 +32,12 @@ _stages = lru_cache(maxsize=16)(stages)
 
 @dataclass(frozen=True)
 class Vessel:
-    """One mould: what it is called, the depth of the resin in it (m), and its footprint."""
+    """One mould: what it is called, the depth of the resin in it (m), its footprint, and its area from above (m²)."""
 
     name: str
     depth_m: float
     footprint: Footprint
+    area_m2: float
 
 
 def shop_of(given: Given) -> Shop:
@@ -68,15 +71,30 @@ def vessels_of(given: Given) -> tuple[Vessel, ...]:
     InputError
         ``one-each`` where depths and widths are not as many.
     """
-    foot = round_footprint(given.si("across")) if given.choice("shape") == "round" else oblong_footprint(given.si("length"), given.si("width"))
-    first = Vessel("This mould", given.si("depth"), foot)
+    if given.choice("shape") == "round":
+        first = _round("This mould", given.si("depth"), given.si("across"))
+    else:
+        length, width = given.si("length"), given.si("width")
+        first = Vessel("This mould", given.si("depth"), oblong_footprint(length, width), length * width)
     depths = given.many("other_depths") if given.typed("other_depths") else ()
     widths = given.many("other_widths") if given.typed("other_widths") else ()
     if len(depths) != len(widths):
         short, long = ("other_depths", widths) if len(depths) < len(widths) else ("other_widths", depths)
         raise InputError(short, "one-each", count=str(len(long)))
-    others = (Vessel(f"Mould {n}", depth, round_footprint(width)) for n, (depth, width) in enumerate(zip(depths, widths, strict=True), 2))
+    others = (_round(f"Mould {n}", depth, width) for n, (depth, width) in enumerate(zip(depths, widths, strict=True), 2))
     return (first, *others)
+
+
+def _round(name: str, depth_m: float, across_m: float) -> Vessel:
+    return Vessel(name, depth_m, round_footprint(across_m), math.pi / 4 * across_m**2)
+
+
+def poured_within(given: Given, vessels: Sequence[Vessel], known: Known) -> InBucket:
+    """How long the batch of all these moulds can be poured out of its bucket."""
+    litres = sum(vessel.area_m2 * vessel.depth_m for vessel in vessels) * (1 - given.si("wood"))
+    room = given.si("room")
+    warmth = given.maybe("warmth") or room
+    return in_bucket(known.in_bucket, known.level.rate_up, litres * known.resin.density, room, warmth, known.printed)
 
 
 @dataclass(frozen=True)
@@ -86,6 +104,7 @@ class Casting:
     Parameters
     ----------
     given : the fields; vessel : the mould; mix : the resin; level : how well it is known; shop : the air.
+    bucket : how long the batch can be poured.
     """
 
     given: Given
@@ -93,6 +112,7 @@ class Casting:
     mix: Resin
     level: Level
     shop: Shop
+    bucket: InBucket
 
     @property
     def spread(self) -> float:
@@ -111,12 +131,18 @@ class Casting:
         films = Films(fan=given.choice("fan") == "yes")
         return Mould(self.vessel.footprint, self.vessel.depth_m, wall, (BENCH, wall), films, given.si("wood"))
 
+    @property
+    def waited(self) -> float:
+        """From mixing to pouring, s."""
+        typed = self.given.maybe("waited")
+        return usual_wait(self.kinetics.cool_s / self.kinetics.speed_up(self.shop.day_k), self.bucket) if typed is None else typed
+
     @cached_property
     def start(self) -> Start:
         """As it goes into the mould, after the time that it stood mixed."""
         warmth = self.given.maybe("warmth")
         resin_k = self.shop.day_k if warmth is None else warmth
-        stood = self.given.si("waited")
+        stood = self.waited
         conversion = self.kinetics.conversion_after(stood, resin_k, FIRST) if stood else FIRST
         return Start(self.shop.at(0.0), resin_k, conversion)
 
@@ -129,8 +155,10 @@ class Casting:
 
     @property
     def pour_by(self) -> float | None:
-        """Not to be moved or topped up as a liquid after this: by the fastest that this resin may well be."""
-        return _over(self.found.working_s, self.level.rate_up)
+        """Not to be poured or topped up after this: by the fastest that this resin may well be, in the mould and in its bucket."""
+        here = _over(self.found.working_s, self.level.rate_up)
+        left = None if self.bucket.within_s is None else max(0.0, self.bucket.within_s - self.waited)
+        return min((one for one in (here, left) if one is not None), default=None)
 
     @property
     def watch_until(self) -> float:

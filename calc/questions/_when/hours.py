@@ -9,11 +9,11 @@ from calc.times import DAY, HOUR, told
 
 _MORNING = 9 * HOUR
 #: Longest time that is told with this step, and the step, s.
-_STEPS = ((1.5 * HOUR, 300.0), (4 * HOUR, 900.0), (12 * HOUR, 1800.0), (3 * DAY, HOUR))
+_STEPS = ((HOUR / 3, 60.0), (1.5 * HOUR, 300.0), (4 * HOUR, 900.0), (12 * HOUR, 1800.0), (3 * DAY, HOUR))
 
 
 def rounded(seconds: float, rounding: Rounding) -> float:
-    """A time to the step that it is told with: 5 min at first, whole hours from the second day, half days after the third."""
+    """A time to the step that it is told with: a minute, then 5 min at first, whole hours from the second day, half days after the third."""
     step = next((step for most, step in _STEPS if seconds <= most), DAY / 2)
     return round_to(seconds, step, rounding)
 

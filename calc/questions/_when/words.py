@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Grid, Headline, Limit, Line, Tone
@@ -15,7 +15,7 @@ from calc.quantity import Rounding, Style
 from calc.questions import Given
 from calc.questions._when.casting import Casting
 from calc.questions._when.handed import aged, handed
-from calc.questions._when.hours import after, clock_time, figure_and_unit
+from calc.questions._when.hours import after, clock_time, figure_and_unit, rounded
 from calc.questions._when.picture import bars
 from calc.questions._when.refusals import VALUES
 from calc.questions._when.rows import Row, has_window, rows
@@ -23,6 +23,7 @@ from calc.questions._when.working import working
 from calc.times import time_of_day
 
 NEVER = "not in 60 days"
+NO_MORE = "no more: it stood too long"
 
 
 @dataclass(frozen=True)
@@ -49,18 +50,22 @@ class Said:
     def span(self, row: Row) -> str:
         """A step's hours: 'within 8 h', '3 to 5 h', 'from 40 h'."""
         if row.id == "pour":
-            return f"within {self.at(row.end, 'down')}"
+            return NO_MORE if self.no_more(row) else f"within {self.at(row.end, 'down')}"
         start = self.at(row.start, "up")
         if row.start is None:
             return start
         return f"from {start}" if row.open_end else f"{start} to {self.at(row.end, 'down')}"
+
+    def no_more(self, row: Row) -> bool:
+        """Whether the batch stood so long that nothing of it should be poured or topped up any more."""
+        return row.id == "pour" and row.end is not None and rounded(row.end, "down") <= 0
 
     def span_clock(self, row: Row) -> str:
         """The same by the clock on the wall."""
         if self.poured is None or (row.start is None and row.end is None):
             return ""
         if row.id == "pour":
-            return f"until {self.clock(row.end, 'down')}"
+            return "-" if self.no_more(row) else f"until {self.clock(row.end, 'down')}"
         start = self.clock(row.start, "up")
         return f"from {start}" if row.open_end else f"{start}, until {self.clock(row.end, 'down')}"
 
@@ -101,7 +106,7 @@ class Said:
     def lines(self) -> Iterator[Line]:
         """One a step, in order, each with how to try it by hand."""
         notes = {
-            "pour": "while it runs; wood drinks, so look again before then; what sinks later is a thin next layer",
+            "pour": self._pour_note,
             "swirl": f"common practice; try with a stick from {self.at((self.casting.swirl or (0.0,))[0] / 2, 'down')} on: a line should hold half a minute",
             "layer": self._layer_note,
             "dry": "soft all the same: no prints, no dust",
@@ -115,6 +120,12 @@ class Said:
             if row.id == "swirl":
                 yield self._bubble_line
                 yield Line("Stay near until", self.at(self.casting.watch_until, "up"), "", "past its hottest hour; look often")
+
+    @property
+    def _pour_note(self) -> str:
+        within = self.casting.bucket.within_s
+        bucket = "" if within is None else f"out of the bucket within {self.at(within, 'down')} of mixing; "
+        return f"{bucket}wood drinks, so look again before then; what sinks later is a thin next layer"
 
     @property
     def _layer_note(self) -> str:
@@ -166,11 +177,11 @@ class Said:
     def changes(self) -> Iterator[Change]:
         """What would move it most."""
         if not self.casting.shop.steady and self.casting.leave is not None:
-            even = Casting(self.given, self.casting.vessel, self.casting.mix, self.casting.level, self.casting.shop.without_night())
+            even = replace(self.casting, shop=self.casting.shop.without_night())
             if even.leave is not None:
                 yield Change("No colder by night", f"leaves the mould after {self.at(even.leave, 'up')}")
         if self.known.level.id != "cup":
-            best = Casting(self.given, self.casting.vessel, self.casting.mix, levels()["cup"], self.casting.shop)
+            best = replace(self.casting, level=levels()["cup"])
             layer = {row.id: row for row in rows(best)}["layer"]
             yield Change("A test cup (What is this resin?)", f"if it bears these hours out: next layer {self.span(layer)}")
         if not self.given.typed("demould"):

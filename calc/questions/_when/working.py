@@ -29,8 +29,9 @@ def working(given: Given, casting: Casting, known: Known) -> Iterator[Working]:
         f"{1e3 * casting.vessel.depth_m:.4g} mm deep, half-width {1e3 * casting.mould.footprint.half_width_m:.4g} mm, shop {_shop(casting)}",
         f"hottest at {_hours(found.peak_s)}",
     )
-    worked = f"{_hours(found.working_s)} / {casting.level.rate_up:g}"
-    yield Working("First of it no longer pours", "a = 0.33, by the fastest that it may well be", worked, _hours(casting.pour_by))
+    worked = f"{_hours(found.working_s)} / {casting.level.rate_up:g}; {_hours(casting.bucket.within_s)} - {_hours(casting.waited)}"
+    formula = "a = 0.33, by the fastest that it may well be; the bucket's time less the time it stood"
+    yield Working("First of it no longer pours", formula, worked, _hours(casting.pour_by))
     yield Working("First of it gels", "a = 0.58", f"from a = {casting.start.conversion:.3f} when poured", _hours(found.gel_s))
     if casting.swirl is not None and found.gel_s is not None:
         formula = "common practice's hours × gel here / gel of the pour they are taken for; not beyond the pouring"
