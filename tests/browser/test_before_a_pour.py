@@ -11,8 +11,8 @@ from tests.browser.maker import Maker
 
 C1 = "before-a-pour/c1/"
 # A pour at which no gate of the nine lines finds a stop.
-FIGURES = {"depth": "20", "sheet_depth": "50", "own_depth": "30", "mass": "1300", "working": "40", "handling": "15", "sheet_mass": "3000", "moulds_take": "1400",
-           "room": "22", "resin": "22", "lowest": "18", "highest": "28", "tray_length": "600", "tray_width": "300", "leftovers": "1300"}
+FIGURES = {"depth": "20", "sheet_depth": "50", "own_depth": "30", "mass": "1300", "working": "40", "handling": "15", "sheet_mass": "3000",
+           "moulds_take": "1400", "room": "22", "resin": "22", "lowest": "18", "highest": "28", "tray_length": "600", "tray_width": "300", "leftovers": "1300"}
 CHOICES = {"ratio_by": "same", "mask": "none"}
 
 
