@@ -15,7 +15,7 @@ from calc.quantity import Shown
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
 from calc.safety import gates, wording
-from calc.safety.findings import Finding
+from calc.safety.findings import Finding, State
 from calc.several import Ratio
 
 _WORN = ("mask", ("tight", "hood"))
@@ -316,10 +316,11 @@ def work(given: Given) -> Answer:
     """
     words = wording.gate_words("G1")
     cautions = [Caution("narrow-mould", "caution", words["note"])] if _over(given) else []
-    if not cautions and given.maybe("sheet_depth") is not None and given.maybe("own_depth") is None:
+    found = findings(given)
+    if found["G1"].state is State.CLEAR and given.maybe("own_depth") is None:  # a deeper layer is not checked, and says so itself
         cautions.append(Caution("fresh-resin", "caution", words["fresh"]))
     return gated(
-        tell(shown(given, findings(given)), given.system),
+        tell(shown(given, found), given.system),
         "Before A meets B",
         "Put in what you know of the plan and of the data sheet.",
         "Take the checklist to the bench: C1, then C2, then C3.",

@@ -146,7 +146,7 @@ def _big(text: str) -> dict[str, Any]:
 
 
 @dataclass(frozen=True)
-class Stood:
+class _Stood:
     """How long the clock that a line ends has run, and how long was planned, as the words write it."""
 
     stood: str
@@ -157,7 +157,7 @@ class Stood:
         return phrases()[key].format(stood=self.stood, of=self.of)
 
 
-def _stood(lines: Sequence[Line], line: Line, given: Given, now: float) -> Stood | None:
+def _stood(lines: Sequence[Line], line: Line, given: Given, now: float) -> _Stood | None:
     """Of a line that ends a clock: rounded down, so that a screen left open never says too much."""
     begun = next((float(other.press["at"]) for other in lines if line.item.ends and other.item.clock == line.item.ends and other.press), None)
     if begun is None:
@@ -166,7 +166,7 @@ def _stood(lines: Sequence[Line], line: Line, given: Given, now: float) -> Stood
     run = max(0.0, until - begun)
     text = str(given.write(run, "minutes" if run < _IN_HOURS_S else "hours", "down")).replace(".0 ", " ")
     of = "" if planned is None else phrases()["hard_of"].format(planned=given.write(planned, "hours", "up"))
-    return Stood(text, of, planned is not None and run < planned)
+    return _Stood(text, of, planned is not None and run < planned)
 
 
 def _hints_once(items: list[dict[str, Any]]) -> list[dict[str, Any]]:
@@ -220,7 +220,7 @@ def _buttons(checklist: Checklist, lines: Sequence[Line], done: int, ended: bool
     return out
 
 
-def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool, stood: Stood | None) -> dict[str, Any]:
+def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool, stood: _Stood | None) -> dict[str, Any]:
     words, item = phrases(), line.item
     first_open = next((other.item.number for other in lines if other.press is None), 0)
     waits = checklist.type == "RD" and line.press is None and item.number != first_open
@@ -258,7 +258,7 @@ def _barred(line: Line) -> bool:
     return line.press is None and line.must_go_past and line.item.firm
 
 
-def _item_buttons(checklist: Checklist, line: Line, stood: Stood | None) -> list[dict[str, Any]]:
+def _item_buttons(checklist: Checklist, line: Line, stood: _Stood | None) -> list[dict[str, Any]]:
     """How this line may be closed now: one press, or past a stop two, in different places."""
     words, item = phrases(), line.item
     if _barred(line):

@@ -36,7 +36,8 @@ def test_with_the_sheet_alone_the_other_question_is_named() -> None:
     def ids(**inputs: str) -> list[str]:
         return [caution["id"] for caution in answer(**inputs)["cautions"]]
 
-    assert "fresh-resin" in ids(depth="50", sheet_depth="50")
+    assert "fresh-resin" in ids(depth="12", sheet_depth="50")
+    assert "fresh-resin" not in ids(depth="50", sheet_depth="50")  # that one is not checked, and names the question itself
     assert "fresh-resin" not in ids(depth="50", sheet_depth="50", own_depth="50") and "fresh-resin" not in ids(depth="50")
 
 
