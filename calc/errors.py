@@ -24,6 +24,8 @@ WORDS: Mapping[str, str] = {
     "not-positive": "{label}: {given} is not more than zero. {would_do} would do.",
     "too-small": "{label}: {given} is too small. {would_do} would do.",
     "too-large": "{label}: {given} is too large. {would_do} would do.",
+    "too-cold": "{label}: {given} is colder than this can tell of. {would_do} would do.",
+    "too-hot": "{label}: {given} is hotter than this can tell of. {would_do} would do.",
     "not-whole": "{label}: {given} is not a whole number. {would_do} would do.",
     "choice": "{label}: '{given}' is not one of the choices. Choose one of: {options}.",
     "ratio": "{label}: '{given}' is not a ratio I can read. Write it like 100:45 or 2:1, A first.",

@@ -185,11 +185,12 @@ class Quantity(Field):
         si = reading.si
         details = {"given": shown, "would_do": self.would_do(typed.units)}
         tolerance = 1e-9 * max(abs(self._si(self.low)), abs(self._si(self.high)), abs(si))
+        below, above = ("too-cold", "too-hot") if self.kind == "temperature" else ("too-small", "too-large")
         if si < self._si(self.low) - tolerance:
-            code = "not-positive" if self.low > 0 and reading.number <= 0 and not KINDS[self.kind].signed else "too-small"
+            code = "not-positive" if self.low > 0 and reading.number <= 0 and not KINDS[self.kind].signed else below
             raise InputError(self.name, code, self._likely(reading), **details)
         if si > self._si(self.high) + tolerance:
-            raise InputError(self.name, "too-large", self._likely(reading), **details)
+            raise InputError(self.name, above, self._likely(reading), **details)
         if self.whole and abs(si - round(si)) > tolerance:
             raise InputError(self.name, "not-whole", (), **details)
         if self.usual and not self._si(self.usual[0]) - tolerance <= si <= self._si(self.usual[1]) + tolerance:

@@ -81,7 +81,7 @@ FIELDS: tuple[Field, ...] = (
         default="plain",
     ),
     Choice(name="species", label="Wood", options=options(), default=UNKNOWN),
-    measure("moisture", "Moisture", "%", 0, 300, usual=(4, 30), default="8", basis="wood-handbook-13-1"),
+    measure("moisture", "Moisture", "%", 0, 90, usual=(4, 30), default="8", basis="wood-handbook-13-1"),
     measure("height", "Height as it lies", "mm", 1, 1000, usual=(3, 400), required=False, when=(("way", ("dip", "level", "weigh")),)),
     measure(
         "fill", "Resin will stand this deep", "mm", 1, 1000,
@@ -116,6 +116,7 @@ WORDS = {
     "too-wet": "{label}: {given} is more water than this wood holds, {found} at most. Look at the reading or the kind of wood.",
     "voids-bigger": "{label}: {given} is as much as the whole outline, {found}. Look at the unit, and measure again.",
     "under-the-wood": "{label}: {given} does not reach the wood, which starts {found} over the floor.",
+    "moisture:too-large": "{label}: {given} is far too wet to cast. Dry it first: 'Dry enough?' tells how far.",
     "no-height": "Enter {label_lower}. It says how much of the wood stands above the resin.",
     "no-width": "{label}: at least one of them has to be more than zero.",
 }

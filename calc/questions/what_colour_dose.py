@@ -138,6 +138,10 @@ FIELDS: tuple[Field, ...] = (
     ),
     *(field for n in (1, 2, 3) for field in _folded_of(n)),
     measure(
+        "part", "Colour only this much of each", "%", 1, 100, hint="Of each batch; the rest stays clear. Empty: all of it.",
+        required=False, fold=True, group="Doses and depth", when=_PLANNED,
+    ),
+    measure(
         "drops_50", "50 drops weigh", "g", 0.1, 50,
         usual=(0.5, 10), hint=("From this bottle. Empty: 2.5 g, like water.", "From this bottle. Empty: 0.088 oz, like water."),
         required=False, fold=True, group="Doses and depth",
@@ -207,6 +211,7 @@ QUESTION = Question(
     ),
     rules=(
         Rule("batches", "need", "falls", given=_PASTE, why="more resin never takes less colour"),
+        Rule("part", "need", "falls", given=_PASTE, why="a larger part of the resin never takes less colour"),
         Rule("effect_1", "share", "falls", order=("tint", "translucent", "opaque"), given=_PASTE, why="covering more never starts lower"),
         Rule("depth", "share", "rises", given=_DYE, why="a clear dye in thicker resin never starts higher"),
         Rule("step", "least", "falls", given=_PASTE, why="coarser steps never weigh a smaller dose"),

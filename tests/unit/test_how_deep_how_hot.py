@@ -171,7 +171,7 @@ def test_it_tells_its_progress() -> None:
         ({"depth": "0 mm"}, "depth", "not-positive"),
         ({"depth": "-3 mm"}, "depth", "not-positive"),
         ({"depth": "9 m"}, "depth", "too-large"),
-        ({"room": "70 °C"}, "room", "too-large"),
+        ({"room": "70 °C"}, "room", "too-hot"),
         ({"depth": "deep"}, "depth", "not-a-number"),
         ({"below": "20 mm"}, "below_since", "since"),
         ({"deepest": "", "pot_life": ""}, "deepest", "nothing-known"),

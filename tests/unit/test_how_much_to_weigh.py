@@ -325,6 +325,6 @@ def test_the_whole_amount_is_poured_in_one_go_only_where_its_depth_allows(more: 
 
 
 def test_pours_are_no_layers_and_a_stop_keeps_the_way_to_them() -> None:
-    assert "2 pours here are what scale or bucket takes, not layers." in ask(**PLAIN)["text"]
+    assert "The 2 pours here are what scale or bucket takes, not layers." in ask(**PLAIN)["text"]
     coarse = ask(total="60", ratio="100:45", by="weight", step="5")
     assert coarse["headline"]["tone"] == "stop" and [carry["to"] for carry in coarse["carries"]] == ["how-deep-how-hot"]

@@ -132,7 +132,9 @@ def test_contradictions_have_their_own_words() -> None:
     assert code(ask(**DIPPED, height="60", fill="20", raised="30")) == ("fill", "under-the-wood")
     assert code(ask(rise="1378", weight="100")) == ("weight", "too-light")
     assert code(ask(rise="1378", weight="3000")) == ("weight", "too-heavy")
-    assert code(ask(**{**WEIGHED, "moisture": "200"})) == ("moisture", "too-wet")
+    assert code(ask(way="weigh", mass="1240", species="lignum-vitae", moisture="80")) == ("moisture", "too-wet")
+    assert code(ask(**{**WEIGHED, "moisture": "120"})) == ("moisture", "too-large")
+    assert "too wet to cast" in ask(**{**WEIGHED, "moisture": "120"})["errors"][0]["message"]
     assert code(ask(**{**OUTLINED, "widths": "0 0 0"})) == ("widths", "no-width")
     assert code(ask(**{**OUTLINED, "widths": "120 130"})) == ("widths", "too-few")
 

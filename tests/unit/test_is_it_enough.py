@@ -405,3 +405,13 @@ def test_wood_is_handed_on_rounded_down_and_a_measured_mould_has_no_sizes() -> N
     assert ask(across="332", depth="42", wood="1250")["carries"][0]["inputs"]["wood"] == "34 %"
     assert ask(shape="measured", volume="3000", wood="1000")["carries"][0]["inputs"] == {"wood": "33 %"}
     assert ask(across="332", depth="42", wood="1250", have="100")["carries"], "a shortage is no reason to forget the heat"
+
+
+@pytest.mark.parametrize("name", ["across", "width", "length"])
+def test_a_mould_may_be_as_large_here_as_where_it_comes_from(name: str) -> None:
+    inside = {"across": {}, "width": {"shape": "box", "length": "400"}, "length": {"shape": "box", "width": "400"}}[name]
+    finished = {"form": "disc"} if name == "across" else {"form": "panel", "length": "400", "width": "400"}
+    for size, refused in (("2999", False), ("3001", name != "length"), ("5001", True)):
+        here = {error["field"] for error in ask(**inside, **{name: size}, depth="42", wood_by="none")["errors"]}
+        there = {error["field"] for error in desk.answer("how-thick-how-tall", finished | {"thickness": "40", name: size}, "metric", {})["errors"]}
+        assert (name in here) == (name in there) == refused, size

@@ -182,3 +182,9 @@ def test_the_air_goes_on_and_a_stop_keeps_what_still_holds() -> None:
     }  # fmt: skip
     assert [carry["to"] for carry in ask(room="16", humidity="90")["carries"]] == ["dry-enough"]
     assert not ask(room="-5", humidity="99")["carries"]
+
+
+@pytest.mark.parametrize(("room", "code"), [("-40", "too-cold"), ("90", "too-hot")])
+def test_a_temperature_is_never_small(room: str, code: str) -> None:
+    (error,) = ask(room=room, humidity="60")["errors"]
+    assert error["code"] == code and "small" not in error["message"] and f"{room} °C is" in error["message"]

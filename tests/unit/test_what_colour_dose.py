@@ -288,3 +288,13 @@ def test_the_finer_scale_is_fine_enough_for_the_smallest_of_several_doses() -> N
     other = {**two, "kind_1": "dye", "effect_1": "tint", "kind_2": "mica", "effect_2": "pearl"}
     steps = [next(change["do"] for change in ask(**asked)["changes"] if "steps" in change["do"]) for asked in (two, other)]
     assert steps[0] == steps[1] and ask(**two)["headline"]["say"].startswith("The smallest dose of dye")
+
+
+@pytest.mark.parametrize("units", ["metric", "imperial"])
+def test_a_part_of_the_batch_is_coloured_as_that_much_resin_would_be(units: str) -> None:
+    sixty = ask(units, batches="2810 g 1000 g", kind_1="paste", effect_1="translucent", part="60")
+    alone = ask(units, batches="1686 g 600 g", kind_1="paste", effect_1="translucent")  # 60 % of each
+    assert sixty["values"] == alone["values"] and sixty["headline"] == alone["headline"]
+    line = next(line for line in sixty["lines"] if line["label"] == "Resin to colour, batch 1")
+    assert line["note"].startswith("60 % of ") and (units == "imperial" or (line["text"], line["unit"]) == ("1686", "g"))
+    assert ask(batches="900", kind_1="paste", effect_1="tint", part="0")["errors"] and "Resin to colour" not in alone["text"]

@@ -145,7 +145,9 @@ def band(plan: Plan) -> Band:
 def cautions(plan: Plan) -> tuple[Caution, ...]:
     """What may go wrong, each with its trigger."""
     job, given = plan.job, plan.given
-    out = []
+    several = f" The {len(plan.pours)} pours here are what scale or bucket takes, not layers." if len(plan.pours) > 1 else ""
+    text = f"All of it goes into the mould in one go only where 'How deep and how hot?' finds no stop. Else weigh one layer at a time.{several}"
+    out = [Caution("layers", "caution", text)]
     if plan.grade == "amber":
         aim = f"{plan.percent(job.good)} is what to aim for"
         text = f"This scale holds the ratio of this batch only within {plan.percent(plan.hold)}; {aim}."
@@ -171,9 +173,6 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
     if job.way in ("decant", "kit") and given.maybe("jug") is None:
         text = f"Not checked: the fullest jug has to stand on a scale that weighs up to {plan.capacity()}."
         out.append(Caution("jug-not-checked", "caution", text))
-    several = f" {len(plan.pours)} pours here are what scale or bucket takes, not layers." if len(plan.pours) > 1 else ""
-    text = f"All of it goes into the mould in one go only where 'How deep and how hot?' finds no stop. Else weigh one layer at a time.{several}"
-    out.append(Caution("layers", "caution", text))
     if len(plan.pours) > 1:
         text = "Mix the next pour only when the last one is out of the bucket. Each has its own clock."
         out.append(Caution("one-at-a-time", "caution", text))

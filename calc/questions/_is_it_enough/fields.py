@@ -37,21 +37,22 @@ def _only(*shapes: str) -> tuple[Asked, ...]:
 
 _LAID = _only(*(shape for shape in _ALL if shape != _MEASURED))  # a shape with sizes, a depth and a level
 _size = partial(measure, unit="mm", low=3, high=5000, usual=(15, 3000))
+_wide = partial(_size, high=3000)  # as 'How thick, how tall?' and 'How deep and how hot?' take it
 _folded_share = partial(measure, unit="%", low=0, high=50, fold=True)
 _number = partial(Quantity, kind="count", units=("", ""), whole=True, required=False, fold=True)
 
 MOULD: tuple[Field, ...] = (
     Choice(name="shape", label="Mould", options=_SHAPES, default="round"),
-    _size("across", "Across, inside", when=_only("round", "ring", "ball", "trough")),
-    _size("core", "Core, across", when=_only("ring")),
+    _wide("across", "Across, inside", when=_only("round", "ring", "ball", "trough")),
+    _wide("core", "Core, across", when=_only("ring")),
     _size("length", "Length, inside", hint="Over all.", when=_only("box", "oval", "slot", "trough", "widths")),
-    _size("width", "Width, inside", when=_only("box", "oval", "slot")),
-    _size("floor_across", "Across at the floor", when=_only("cup")),
-    _size("top_across", "Across at the fill line", hint="Or at the rim: then enter the wall's height too.", when=_only("cup")),
+    _wide("width", "Width, inside", when=_only("box", "oval", "slot")),
+    _wide("floor_across", "Across at the floor", when=_only("cup")),
+    _wide("top_across", "Across at the fill line", hint="Or at the rim: then enter the wall's height too.", when=_only("cup")),
     _size("floor_length", "Length at the floor", when=_only("tray")),
-    _size("floor_width", "Width at the floor", when=_only("tray")),
+    _wide("floor_width", "Width at the floor", when=_only("tray")),
     _size("top_length", "Length at the fill line", hint="Or at the rim: then enter the wall's height too.", when=_only("tray")),
-    _size("top_width", "Width at the fill line", when=_only("tray")),
+    _wide("top_width", "Width at the fill line", when=_only("tray")),
     Quantity(name="sides", label="How many sides", kind="count", units=("", ""), low=3, high=24, whole=True, when=_only("sides")),
     Choice(
         name="side_by",
@@ -204,15 +205,15 @@ IN_PLACE: tuple[Field, ...] = under(
 
 def _another(n: int) -> tuple[Field, ...]:
     name = f"part{n}"
-    size = partial(_size, fold=True)
+    size, wide = partial(_size, fold=True), partial(_wide, fold=True)
     return (
         Choice(
             name=name, label="One more part" if n == 2 else "And one more",
             options=(Option("none", "None"), Option("round", "Round"), Option("box", "Box"), Option("volume", "Volume")), default="none", fold=True,
         ),
-        size(f"{name}_across", "Across, inside", when=((name, ("round",)),)),
+        wide(f"{name}_across", "Across, inside", when=((name, ("round",)),)),
         size(f"{name}_length", "Length, inside", when=((name, ("box",)),)),
-        size(f"{name}_width", "Width, inside", when=((name, ("box",)),)),
+        wide(f"{name}_width", "Width, inside", when=((name, ("box",)),)),
         measure(f"{name}_depth", "Its fill depth", "mm", 0.5, 2000, usual=(2, 600), hint="Empty: as the first.", required=False, fold=True,
                 when=((name, ("round", "box")),)),
         measure(f"{name}_volume", "It holds", "mL", 0.1, 500_000, usual=(1, 100_000), fold=True, when=((name, ("volume",)),)),

@@ -60,7 +60,9 @@ class Case:
     def __init__(self, given: Given) -> None:
         self.given = given
         self.way = given.choice("way")
-        self.batches = (given.many("rest") if given.typed("rest") else ()) if self.tinting else given.many("batches")
+        self.part = given.maybe("part")
+        whole = (given.many("rest") if given.typed("rest") else ()) if self.tinting else given.many("batches")
+        self.batches = tuple(resin * (self.part or 1.0) for resin in whole)
         self.depth = given.maybe("depth")
         self.tolerance = given.si("tolerance")
         self.step = given.si("step")

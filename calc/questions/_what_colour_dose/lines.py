@@ -25,6 +25,10 @@ def _label(case: Case, one: Colour, text: str) -> str:
 
 def lines(case: Case) -> Iterator[Line]:
     """Sums against the jars, shares to write down, ways to weigh very little, steps while tinting."""
+    if case.part is not None and not case.over_stop:
+        where = "" if len(case.batches) == 1 else ", batch 1" if not case.equal else ", of each batch"
+        note = f"{case.round_percent(case.part)} of {case.resin_text(case.batches[0] / case.part)}: take it out of the mixed resin; the rest stays clear"
+        yield Line.of(f"Resin to colour{where}", case.resin_text(case.batches[0]), note)
     for one in () if case.over_stop else case.colours:
         if len(case.batches) > 1 or (case.batches and (case.tinting or one.jar is not None)):
             yield _in_all(case, one)

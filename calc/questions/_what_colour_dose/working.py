@@ -21,6 +21,9 @@ def working(case: Case) -> Iterator[Working]:
     ------
     Working
     """
+    if case.part is not None:
+        numbers = f"{case.round_percent(case.part)} of {case.resin_text(case.batches[0] / case.part)}"
+        yield Working("Resin to colour, first batch", "part × mixed", numbers, str(case.resin_text(case.batches[0])))
     for one in case.colours:
         name = "" if len(case.colours) == 1 else f", {one.name}"
         yield _share(case, one, name)
