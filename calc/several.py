@@ -122,7 +122,7 @@ def _one_by_one(text: str) -> list[str]:
 
 @dataclass(frozen=True, kw_only=True)
 class Ratio(Field):
-    """Two parts, A first: ``100:45``, ``2:1``, ``100 to 45``. The value is ``(a, b)``."""
+    """Two parts, A first: ``100:45``, ``2:1``, ``100 to 45``. The value is ``(a, b)``; more B than A is asked about."""
 
     lowest: float = 1 / 20
     highest: float = 20.0
@@ -145,4 +145,7 @@ class Ratio(Field):
         given = typed.text.strip()
         if a / b > self.highest or a / b < self.lowest:
             return (a, b), Query(self.name, given, f" means {a / b:.3g} parts of A to one of B", ())
+        if b > a:
+            turned = f"{parts[1]}:{parts[0]}"
+            return (a, b), Query(self.name, given, " is more B than A, and most resins take more A", ((turned, turned),))
         return (a, b), None

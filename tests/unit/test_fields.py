@@ -181,3 +181,15 @@ def test_a_confirmed_slip_is_not_asked_again_until_it_is_typed_anew() -> None:
 def test_defaults_that_stand_in_are_listed_with_their_basis() -> None:
     given, _ = QUESTION.parse({"diameter": Typed("300"), "ratio": Typed("2:1")}, "metric", {})
     assert defaults_used(QUESTION, given) == [{"field": "way", "label": "How", "text": "By weight", "basis": "practice"}]
+
+
+@pytest.mark.parametrize(("text", "turned"), [("45:100", "100:45"), ("100:450", "450:100"), ("1 to 2", "2:1"), ("1/1.5", "1.5:1")])
+def test_more_b_than_a_is_asked_about_with_the_ratio_turned_round(text: str, turned: str) -> None:
+    value, query = RATIO.parse(Typed(text))
+    assert query is not None and "more B than A" in query.meaning and query.choices == ((turned, turned),)
+    assert isinstance(value, tuple) and value[0] < value[1] and RATIO.parse(Typed(turned))[1] is None
+
+
+@pytest.mark.parametrize("text", ["1:1", "2:1", "100:45", "100:100", "3:1", "10:1"])
+def test_a_usual_ratio_is_not_asked_about(text: str) -> None:
+    assert RATIO.parse(Typed(text))[1] is None
