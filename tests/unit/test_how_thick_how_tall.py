@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+import re
 from typing import Any
 
 import pytest
@@ -311,3 +313,10 @@ def test_both_systems_read_whole(asked: dict[str, str], units: str) -> None:
         named["heights"] = "40 mm 120 mm 25 mm"
     reply = ask(units, **named)
     assert reply["headline"]["tone"] == "go" and reply["drawings"] and reply["headline"]["unit"] == ("mm" if units == "metric" else "in")
+
+
+@pytest.mark.parametrize("thick", ["33", "36", "37", "38"])
+def test_the_layers_come_to_what_is_poured_to_within_its_rounding_up(thick: str) -> None:
+    reply = desk.answer("how-thick-how-tall", {"thickness": thick, "across": "300", "wood": "under"}, "metric")
+    told = re.search(r"In all ([0-9.]+) mm, poured to ([0-9]+) mm", reply["drawings"][0]["says"])
+    assert told and math.ceil(float(told[1])) == int(told[2])

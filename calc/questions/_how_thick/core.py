@@ -50,7 +50,7 @@ def core(given: Given, budget: Budget, layers: Sequence[tuple[str, float, str]],
     sketch.line([(depth * -0.06, low), (depth * (_CORE + 0.06), low)], "level")
     sketch.measure((depth * _LEFT * 0.95, 0.0), (depth * _LEFT * 0.95, low), str(length(given, depth)))
     labels(sketch, depth * _CORE, depth * _WORDS, depth * _SPACING, marks)
-    says = f"From the floor up: {'; '.join(told)}. In all {fine(given, low)}, poured to {length(given, depth)}."
+    says = f"From the floor up: {'; '.join(told)}. In all {fine(given, low, 'up')}, poured to {length(given, depth)}."
     if wood:
         held = f", held {fine(given, budget.raised)} over the floor" if budget.raised else ""
         says += f" The wood is {length(given, wood)} thick{held}."
