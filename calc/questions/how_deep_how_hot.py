@@ -71,7 +71,7 @@ QUESTION = Question(
         Rule("room", "no_stop", "rises", order=_WARMER, given=_PLATE, why="a warmer shop never allows more"),
     ),
     words={
-        "nothing-known": "Enter the sheet's deepest layer or its pot life; both are best. Neither printed? Choose 'Only what kind it is'.",
+        "nothing-known": "Enter the sheet's deepest layer or its pot life; both are best where they fit. Neither printed? Choose 'Only what kind it is'.",
         "never-so-hot": "{label}: no resin whose cup takes {given} to its end gets that hot. Choose another end of the pot life, or 'does not say'.",
         "since": "Enter how long before this pour the layer below was poured.",
     },

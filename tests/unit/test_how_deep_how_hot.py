@@ -257,3 +257,26 @@ def test_out_of_the_bucket_is_one_figure_in_every_question(pot: dict[str, str]) 
     note = next(one for one in deep["lines"] if one["label"] == "Out of the bucket within")["note"]
     printed = _minutes(sheet["pot_life"])
     assert _minutes(note.split(" about ")[1].split(",")[0]) <= printed and within <= printed / 2
+
+
+@pytest.mark.parametrize(
+    ("sheet", "taken"),
+    [({"pot_life": "60 min", "deepest": "50 mm"}, "The pot life was taken"), ({"pot_life": "11 h", "deepest": "4 mm"}, "The depth was taken")],
+)
+def test_pot_life_and_depth_of_two_resins_are_told_with_the_one_taken_and_what_settles_it(sheet: dict[str, str], taken: str) -> None:
+    given = sheet | {"room": "20 °C"}
+    mould = {"across": "300 mm", "shape": "round", "depth": "3 mm"}
+    replies = [
+        ask(given | mould), desk.answer("what-is-this-resin", given, confirmed=given),
+        desk.answer("when-can-i", {"resin": "pot"} | given | mould, confirmed={"resin": "pot"} | given | mould),
+    ]
+    texts = [next(one["text"] for one in reply["cautions"] if one["id"] == "disagree") for reply in replies]
+    assert texts[0] == texts[1] == texts[2] and taken in texts[0] and "a test cup settles it" in texts[0]
+    assert all("does not fit it" in reply["band"]["text"] for reply in replies)
+
+
+def test_a_depth_alone_is_told_that_the_pot_life_may_lower_it() -> None:
+    alone, both = ask(QUICK_DEEP, depth="20 mm", pot_life=""), ask(QUICK_DEEP, depth="20 mm")
+    assert any(change["do"] == "The sheet's pot life too" for change in alone["changes"])
+    assert both["values"]["no_stop"]["si"] < alone["values"]["no_stop"]["si"]
+    assert not any(change["do"] == "The sheet's pot life too" for change in both["changes"])

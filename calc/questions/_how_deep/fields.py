@@ -29,7 +29,7 @@ FIELDS: tuple[Field, ...] = (
         name="known",
         label="What you know of the resin",
         options=(
-            Option("sheet", "Pot life or deepest layer", "From its data sheet. Both are best."),
+            Option("sheet", "Pot life or deepest layer", "From its data sheet. Both are best where they fit each other."),
             Option("cup", "A test cup", "Worked out under What is this resin?"),
             Option("kind", "Only what kind it is"),
         ),

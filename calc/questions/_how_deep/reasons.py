@@ -113,9 +113,11 @@ def changes(case: Case, found: Looked) -> tuple[Change, ...]:
     if found.known.level.id != "cup" and not case.quick:
         gains["cup"] = widened(found.known, outlook.go)
     ceiling = case.sheet_m if not outlook.plan.tall else None
-    if ceiling is not None and ceiling <= outlook.go:
-        return ()
     lines = []
+    if found.known.level.id == "depth":
+        lines.append(Change("The sheet's pot life too", "it may lower this: a short one does not go with a deep layer"))
+    if ceiling is not None and ceiling <= outlook.go:
+        return tuple(lines)
     for id, line in sorted(gains.items(), key=lambda one: -one[1]):
         if line < outlook.go * 1.02:
             continue

@@ -15,6 +15,7 @@ from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
 from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, warm, warm_band
+from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._when.hours import after
 from calc.sources import value
 
@@ -188,10 +189,10 @@ def _band(case: Case, found: Looked) -> Band:
     level = found.known.level
     low, high = (found.outlook.edge * over for over in level.true_over_predicted)
     if found.outlook.plan.beneath is not None:
-        return Band(f"Judged by {level.name}. With a layer beneath, go by the temperatures above.")
-    judged, way = f"Judged by {level.name}: 19 in 20 such resins begin to run away", "across" if found.outlook.plan.tall else "deep"
+        return Band(f"Judged by {judged_by(found.known)}. With a layer beneath, go by the temperatures above.")
+    judged, way = f"Judged by {judged_by(found.known)}: 19 in 20 such resins begin to run away", "across" if found.outlook.plan.tall else "deep"
     if found.outlook.edge >= _BOUNDLESS_M:
-        return Band(f"Judged by {level.name}; no depth was found at which it runs away.")
+        return Band(f"Judged by {judged_by(found.known)}; no depth was found at which it runs away.")
     lowest, highest = _line(case, found, low), depth(case.given, _metres(case, found, high), "up")
     return Band(f"{judged} between {lowest} and {highest} {way}.", str(lowest), str(highest))
 
@@ -202,9 +203,7 @@ def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[C
         shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave. Read cards E1a and E1b before you pour."))
     agreement = found.known.agreement
     if agreement in ("deep", "shallow"):
-        other = "deeper" if agreement == "deep" else "shallower"
-        text = f"The sheet's deepest layer is {other} than its pot life allows. The lower depth is kept; a test cup would tell."
-        shown.append(Caution("disagree", "caution", text))
+        shown.append(Caution("disagree", "caution", disagreement(agreement)))
     if case.air_k < COLD_K:
         shown.append(Caution("cold", "caution", "So cold, many resins stay soft or turn cloudy. Hold the shop against the lowest temperature on the sheet."))
     if found.known.level.id == "class":

@@ -13,6 +13,7 @@ from calc.casting.cure.known import levels
 from calc.casting.cure.stages import step_of
 from calc.casting.resin import CupSize, cup_for, next_cup
 from calc.quantity import Rounding, Shown, Style
+from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._resin.profile import BUCKET_KG, Profile
 from calc.questions._when.hours import after
 from calc.sources import value
@@ -137,7 +138,7 @@ class Said:
         profile, level = self.profile, self.profile.known.level
         low, high = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
         told = [(shown, risk(level.odds(shown.si / profile.middle_m))) for shown in (high, low)]
-        text = f"Of resins judged by {level.name}, {told[0][1]} run away at {high}"
+        text = f"Of resins judged by {judged_by(profile.known)}, {told[0][1]} run away at {high}"
         return Band(f"{text}, {told[1][1]} at {low}." if low.text not in ("0", high.text) else f"{text}.", str(low), str(high))
 
     @cached_property
@@ -155,12 +156,8 @@ class Said:
         profile, given = self.profile, self.profile.given
         if self._out_of_range:
             yield Caution("range", "stop", self._out_of_range)
-        if profile.known.agreement == "deep":
-            text = "Pot life and deepest layer do not fit one resin: so short a pot life runs away at that depth. Read both again; the lower depth counts."
-            yield Caution("disagree", "caution", text)
-        if profile.known.agreement == "shallow":
-            text = "Pot life and deepest layer do not fit one resin: so long a pot life would bear more. Read both again; the sheet's depth counts."
-            yield Caution("disagree", "caution", text)
+        if profile.known.agreement in ("deep", "shallow"):
+            yield Caution("disagree", "caution", disagreement(profile.known.agreement))
         if profile.cup_failed:
             yield Caution("cup", "caution", self._cup_again())
         if self._apart:

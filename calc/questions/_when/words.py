@@ -13,6 +13,7 @@ from calc.casting.cure.stages import softens_unwarmed, step_of
 from calc.casting.resin import stand_in
 from calc.quantity import Rounding, Style
 from calc.questions import Given
+from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._when.casting import Casting
 from calc.questions._when.handed import aged, handed
 from calc.questions._when.hours import after, clock_time, figure_and_unit, rounded
@@ -196,7 +197,7 @@ class Said:
         if self.given.typed("seen_gel"):
             return Band(f"Set right by the gel that you saw: in 2 of 3 cases within {100 * (spread - 1):.0f} %, either way.", low, high)
         between = "" if gel is None else f", in 2 of 3 cases between {low} and {high}"
-        text = f"Judged by {self.known.level.name}, it gels after about {self.at(gel, 'nearest')}{between}."
+        text = f"Judged by {judged_by(self.known)}, it gels after about {self.at(gel, 'nearest')}{between}."
         return Band(f"{text} The waits above go by the late end, the pouring by the early one.", low, high)
 
     def cautions(self) -> Iterator[Caution]:
@@ -210,7 +211,7 @@ class Said:
             limit = given.write(step_of("warm") + ZERO_C, "temperature")
             yield Caution("warm", "caution", f"It may pass {limit}: plastic moulds and hot-glue seams give way. Ask How deep and how hot? first.")
         if self.known.agreement in ("deep", "shallow"):
-            yield Caution("disagree", "caution", "Pot life and deepest layer do not fit one resin. Read both again, or make a test cup.")
+            yield Caution("disagree", "caution", disagreement(self.known.agreement))
         if casting.bubbles_seen_stay:
             yield Caution("bubbles", "caution", "Some of the bubbles that stay can be seen. Degas or rest the mix, warm A a little, or pour thinner.")
         yield Caution("next-layer", "caution", "A layer beneath keeps the warmth in: ask How deep and how hot? again for the next one.")
