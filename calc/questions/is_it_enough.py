@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Carry, Figure, figure
-from calc.quantity import Shown
+from calc.quantity import Shown, trimmed
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._is_it_enough import changes, drawing, dry, words
 from calc.questions._is_it_enough.case import Case
@@ -78,7 +78,8 @@ def _what_the_moulds_take(case: Case) -> dict[str, str]:
     likely, order = grams(case, case.wanted_kg.likely), _order(case)
     if order.si <= likely.si:
         return {"moulds_take": str(order)}
-    return {"moulds_take": str(likely), "spare": str(grams(case, order.si - likely.si, figures=6))}
+    spare = grams(case, order.si - likely.si, figures=6)
+    return {"moulds_take": str(likely), "spare": f"{trimmed(spare.text)} {spare.unit}"}
 
 
 def values(case: Case) -> dict[str, Figure]:

@@ -101,7 +101,7 @@ def test_colour_is_summed_over_all_batches_and_shared_by_weight() -> None:
 def test_a_jar_that_is_short_is_found_before_the_first_spoon() -> None:
     reply = ask(**{**PASTE, "batches": "900 900 400"}, jar_1="3")
     assert head(reply) == ("1.4", "g", "stop") and reply["headline"]["label"] == "More paste to get first"
-    assert "Or shared out: 0.136 % in every batch." in reply["headline"]["say"]  # 3 / 2200
+    assert "Or shared out, 0.136 % in every batch." in reply["headline"]["say"]  # 3 / 2200
     assert ask(**{**PASTE, "batches": "900 900 400"}, jar_1="4.4")["headline"]["tone"] == "go"  # equal is enough
     assert "smears" in notes(ask(**{**PASTE, "batches": "900 900 400"}, jar_1="4.5"))["In all"]
 
@@ -298,3 +298,10 @@ def test_a_part_of_the_batch_is_coloured_as_that_much_resin_would_be(units: str)
     line = next(line for line in sixty["lines"] if line["label"] == "Resin to colour, batch 1")
     assert line["note"].startswith("60 % of ") and (units == "imperial" or (line["text"], line["unit"]) == ("1686", "g"))
     assert ask(batches="900", kind_1="paste", effect_1="tint", part="0")["errors"] and "Resin to colour" not in alone["text"]
+
+
+def test_two_jars_that_are_short_are_told_by_their_names() -> None:
+    two = {"colours": "2", "kind_1": "dye", "kind_2": "dye", "effect_1": "tint", "effect_2": "tint"}
+    reply = ask(batches="900", **two, jar_1="0", jar_2="0", name_1="Blue", name_2="Red")
+    (short,) = [caution["text"] for caution in reply["cautions"] if caution["id"] == "short"]
+    assert " of Blue, the jar has 0 g." in reply["headline"]["say"] and " of Red, the jar has 0 g." in short

@@ -149,10 +149,11 @@ def _short(case: Case, one: Colour) -> Headline:
     assert one.jar is not None  # only a jar that was told can be short
     missing = case.fine(case.need(one) - one.jar, 3, "up")
     what = "The other batches take" if case.tinting else "All batches take" if len(case.batches) > 1 else "It takes"
-    say = f"{what} {case.fine(case.need(one))}, the jar has {case.fine(one.jar)}."
+    whose = f" of {one.name}" if len(case.colours) > 1 else ""
+    say = f"{what} {case.fine(case.need(one))}{whose}, the jar has {case.fine(one.jar)}."
     if not case.tinting:
         shared = case.given.write(one.jar / case.resin, ("share", case.share_style), "down")
-        say += f" Or shared out: {shared} in every batch." if one.jar else ""
+        say += f" Or shared out, {shared}{whose} in every batch." if one.jar else ""
     return Headline(f"More {one.name} to get first", missing.text, missing.unit, say, "stop")
 
 
