@@ -16,10 +16,12 @@ import pytest
 
 from calc.casting.cure.calibrate import wide
 from calc.casting.cure.cells import round_footprint
+from calc.casting.cure.clock import Shop
 from calc.casting.cure.depth import critical_depth_steps, critical_width_steps
 from calc.casting.cure.kinetics import ZERO_C, Kinetics
 from calc.casting.cure.pour import FINE, ROUGH, Mould, Resin, Start, field_of, go_on, peak_of, run
 from calc.casting.cure.search import at_once
+from calc.casting.cure.stages import next_layer, stages
 from calc.casting.cure.thermal import Films, Wall, materials
 
 M = materials()
@@ -76,10 +78,10 @@ def test_one_layer_alone_and_both_at_once() -> None:
 
 def test_when_the_next_layer_may_go_on_and_until_when_it_bonds() -> None:
     resin = Resin(Kinetics(1.7e-5))
-    course = run(resin, wide(0.03), SHOP, FINE)
-    assert course.next_layer_s is not None
-    assert course.next_layer_s / 3600 == pytest.approx(28, rel=0.12)  # LAYERS; ours takes the mean of the skin, its rim too
-    assert course.bonds_until(resin.kinetics) / 3600 == pytest.approx(48, rel=0.15)
+    window = next_layer(stages(resin, wide(0.03), SHOP, Shop(SHOP.air_k, SHOP.air_k), FINE), 1.0)
+    assert window.first_s is not None and window.last_s is not None
+    assert window.first_s / 3600 == pytest.approx(28, rel=0.12)  # LAYERS; ours takes the mean of the skin, its rim too
+    assert window.last_s / 3600 == pytest.approx(48, rel=0.15)
 
 
 _RESIN = Resin(Kinetics(1.7e-5))

@@ -112,7 +112,8 @@ def test_what_helps_helps(better: dict[str, str], worse: dict[str, str]) -> None
 def test_on_a_warm_layer_it_says_how_long_to_wait() -> None:
     early = ask(SHEET, depth="26 mm", below="26 mm", below_since="22 h")
     assert early["headline"]["tone"] == "stop" and early["headline"]["say"].startswith("Wait until ")
-    hours = early["headline"]["say"].split()[2]
+    number, unit = early["headline"]["say"].split()[2:4]
+    hours = float(number) * {"h": 1, "days": 24}[unit]
     late = ask(SHEET, depth="26 mm", below="26 mm", below_since=f"{hours} h")
     assert late["headline"]["tone"] != "stop"
 
@@ -280,3 +281,22 @@ def test_a_depth_alone_is_told_that_the_pot_life_may_lower_it() -> None:
     assert any(change["do"] == "The sheet's pot life too" for change in alone["changes"])
     assert both["values"]["no_stop"]["si"] < alone["values"]["no_stop"]["si"]
     assert not any(change["do"] == "The sheet's pot life too" for change in both["changes"])
+
+
+@pytest.mark.parametrize(
+    "resin", [{"pot_life": "60 min", "deepest": "50 mm", "ratio": "100:45"}, {"pot_life": "11 h", "deepest": "40 mm"}, {"pot_life": "90 min"}]
+)
+def test_the_wait_between_layers_is_one_figure_in_every_question(resin: dict[str, str]) -> None:
+    """Of a layer alone, of the same as one of several, and by the clock."""
+    mould = {"shape": "round", "across": "332 mm", "room": "22 °C", "wood": "20 %"}
+    deep = ask(resin | mould, depth="60 mm" if resin["pot_life"] == "11 h" else "12 mm")
+    assert deep["headline"]["tone"] == "stop"
+    each = f"{deep['headline']['say'].split(' mm')[0].split()[-1]} mm"
+    alone = ask(resin | mould, depth=each)
+    clock = {"resin": "pot"} | resin | mould | {"depth": each}
+    when = desk.answer("when-can-i", clock, confirmed=clock)
+    first = when["values"]["layer_from"]["shown"]
+    assert line(deep, "Next layer not before") == line(alone, "Next layer not before") == first
+    assert f"wait {first}," in deep["headline"]["say"] or f"{first} between them" in deep["headline"]["say"]
+    scuffed = [any("scuff it first" in one["note"] for one in reply["lines"]) for reply in (deep, alone)]
+    assert scuffed == [any(one["label"] == "Next layer, scuffed" for one in when["lines"])] * 2

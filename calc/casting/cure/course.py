@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.casting.cure.kinetics import GEL, WORKING_END, ZERO_C, Kinetics
+from calc.casting.cure.kinetics import GEL, WORKING_END, ZERO_C
 from calc.casting.cure.solver import Field
 from calc.sources import value
 
@@ -82,19 +82,6 @@ class Course:
     def gelled_s(self) -> float | None:
         """When all of it has gelled, s."""
         return self.reaches("least", GEL)
-
-    @property
-    def next_layer_s(self) -> float | None:
-        """When another layer may go on: past its peak and within 5 K of the shop, and the skin bonds, s; None if not in this run."""
-        cool, skin = self.cools_to(5.0), self.reaches("top", LAYER_BONDS)
-        return None if cool is None or skin is None else max(cool, skin)
-
-    def bonds_until(self, kinetics: Kinetics) -> float:
-        """When the skin turns to glass at the temperature of the shop and a new layer no longer bonds by itself, s."""
-        glass = kinetics.conversion_at_tg(self.air_k)
-        seen = self.reaches("top", glass)
-        last = self.moments[-1]
-        return last.time_s + kinetics.time_to(glass, self.air_k, last.top) if seen is None else seen
 
     def reaches(self, what: str, level: float) -> float | None:
         """When a conversion (``most``, ``least`` or ``top``) reaches ``level``, s; None if it does not in this run."""

@@ -6,9 +6,11 @@ import math
 from collections.abc import Generator
 from dataclasses import dataclass, replace
 
+from calc.casting.cure.clock import Shop
 from calc.casting.cure.depth import critical_k
 from calc.casting.cure.plan import Beneath, Plan
 from calc.casting.cure.pour import COARSE, ROUGH
+from calc.casting.cure.stages import Window, next_layer, stages
 
 MOST_LAYERS = 8
 _STEP_M = 0.001  # a layer is poured to the millimetre
@@ -21,14 +23,13 @@ class Layers:
     Parameters
     ----------
     count, depth_m : how many, and the depth of each, m; the last may be less.
-    wait_s : from one pour to the next, s. bonds_until_s : after that, scuff first, s.
+    window : from one pour to the next; after its end, scuff first.
     second_k : hottest of a layer on the one before, at the hot end of the band, K.
     """
 
     count: int
     depth_m: float
-    wait_s: float
-    bonds_until_s: float
+    window: Window
     second_k: float
 
 
@@ -70,19 +71,47 @@ def layers_steps(plan: Plan, deepest_m: float) -> Generator[float, None, Layers 
     done = 0.0
     while count <= MOST_LAYERS:
         depth = min(math.ceil(whole / count / _STEP_M - 1e-6) * _STEP_M, deepest_m)
-        layer = replace(plan, mould=replace(plan.mould, depth_m=depth))
-        course = layer.course(COARSE, "cold")
+        layer = replace(plan, mould=replace(plan.mould, depth_m=depth), batch_kg=plan.batch_kg * depth / whole)
+        window = window_of(layer)
         done += (1 - done) * 0.4
         yield done
-        wait = course.next_layer_s
-        if wait is not None and not course.ran_away:
+        wait = window.first_s
+        if wait is not None:
             second = _hottest(layer, Beneath(depth, wait))
             done += (1 - done) * 0.4
             yield done
             if second <= critical_k(plan.air_k):
-                return Layers(math.ceil(whole / depth - 1e-6), depth, wait, course.bonds_until(plan.resin.kinetics), second)
+                return Layers(math.ceil(whole / depth - 1e-6), depth, window, second)
         count += 1
     return None
+
+
+def window_of(plan: Plan) -> Window:
+    """When another layer may go on this pour, in a shop that keeps its temperature.
+
+    Parameters
+    ----------
+    plan : the pour, with no layer below it.
+
+    Returns
+    -------
+    Window
+        s after the pour.
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.casting.cure.known import levels
+    >>> from calc.casting.cure.pour import Resin
+    >>> window_of(Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.025), 296.15, 296.15)).open
+    True
+
+    References
+    ----------
+    cure-solver; practice for the bond.
+    """
+    return next_layer(stages(plan.resin, plan.mould, plan.start(), Shop(plan.air_k, plan.air_k), COARSE), plan.level.hours)
 
 
 def wait_for(plan: Plan, beneath: Beneath) -> float | None:
@@ -105,7 +134,7 @@ def wait_for(plan: Plan, beneath: Beneath) -> float | None:
     >>> from calc.casting.cure.known import levels
     >>> from calc.casting.cure.pour import Resin
     >>> plan = Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.025), 296.15, 296.15)
-    >>> 28 < wait_for(plan, Beneath(0.025, 0.0)) / 3600 < 40
+    >>> 28 < wait_for(plan, Beneath(0.025, 0.0)) / plan.level.hours / 3600 < 40
     True
 
     References
@@ -113,7 +142,7 @@ def wait_for(plan: Plan, beneath: Beneath) -> float | None:
     cure-solver; practice for the bond.
     """
     below = replace(plan, mould=replace(plan.mould, depth_m=beneath.depth_m), beneath=None)
-    wait = below.course(COARSE, "cold").next_layer_s
+    wait = window_of(below).first_s
     return None if wait is None or _hottest(plan, replace(beneath, since_s=wait)) > critical_k(plan.air_k) else wait
 
 

@@ -204,3 +204,51 @@ def _cool(seen: Sequence[Moment], peak: Moment, shop: Shop, above_k: float) -> f
         elif found is None:
             found = one.time_s
     return found
+
+
+@dataclass(frozen=True)
+class Window:
+    """When another layer may go on, s after the pour; None where it does not come.
+
+    Parameters
+    ----------
+    first_s : heat gone and skin firm, at the late end of what is known. last_s : until then it bonds by itself, at the early end.
+    """
+
+    first_s: float | None
+    last_s: float | None
+
+    @property
+    def open(self) -> bool:
+        """Whether there are hours at which a layer both may go on and bonds by itself."""
+        return self.first_s is not None and self.last_s is not None and self.first_s < self.last_s
+
+
+def next_layer(found: Stages, hours: float) -> Window:
+    """When another layer may go on a pour: one rule, whoever asks.
+
+    Parameters
+    ----------
+    found : the pour, s.
+    hours : how far its hours may be off, a factor of 1 or more.
+
+    Returns
+    -------
+    Window
+
+    Examples
+    --------
+    >>> from calc.casting.cure.calibrate import wide
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> shop = Shop(296.15, 296.15)
+    >>> window = next_layer(stages(Resin(Kinetics(1.7e-5)), wide(0.03), Start(296.15, 296.15), shop), 1.0)
+    >>> 24 < window.first_s / 3600 < 34, window.open
+    (True, True)
+
+    References
+    ----------
+    cure-solver; practice for the bond.
+    """
+    near, bonds = found.near_s, found.bonds_s
+    first = None if near is None or bonds is None else max(near, bonds) * hours
+    return Window(first, None if found.glass_s is None else found.glass_s / hours)

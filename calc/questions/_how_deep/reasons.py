@@ -135,7 +135,7 @@ def layered(case: Case, found: Looked) -> str:
     if layers is None:
         return ""
     given = case.given
-    each, wait = depth(given, layers.depth_m, "nearest"), hours(given, layers.wait_s, "up")
+    each, wait = depth(given, layers.depth_m, "nearest"), after(layers.window.first_s or 0.0, "up")
     if layers.count == 2:
         return f"Pour {each}, wait {wait}, pour the rest."
     return f"Pour it in {layers.count} layers of about {each}, {wait} between them."

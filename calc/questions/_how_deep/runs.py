@@ -8,9 +8,10 @@ from dataclasses import dataclass, field, replace
 from typing import TypeVar, cast
 
 from calc.casting.cure.known import Known, levels
-from calc.casting.cure.layers import Layers, layers_steps, wait_for
+from calc.casting.cure.layers import Layers, layers_steps, wait_for, window_of
 from calc.casting.cure.outlook import DEPTH_BY_RATE, Outlook, courses_steps, equal_steps, headroom_steps, line_steps, lines_steps
 from calc.casting.cure.plan import GO_K, Plan, narrow
+from calc.casting.cure.stages import Window
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.questions._how_deep.case import Case
 
@@ -26,13 +27,15 @@ class Looked:
 
     Parameters
     ----------
-    known : the resin. outlook : of the pour. layers : how to pour it in several, or None. deepest_m : one layer of it with no stop found.
+    known : the resin. outlook : of the pour. layers : how to pour it in several, or None. window : for a layer on this pour.
+    deepest_m : one layer of it with no stop found.
     wait_s : how old the layer below must be for this pour, s, or None. changed : by what was changed, the line up to which no stop is found.
     """
 
     known: Known
     outlook: Outlook
     layers: Layers | None = None
+    window: Window | None = None
     deepest_m: float = 0.0
     wait_s: float | None = None
     changed: dict[str, float] = field(default_factory=dict)
@@ -90,6 +93,8 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
             found.layers = yield from _part(layers_steps(plan, deepest), 0.7, 0.8)
     if plan.beneath is not None:
         return
+    if found.layers is None:
+        found.window = window_of(plan)
     for number, (id, other) in enumerate(_others(plan)):
         target = max(GO_K, other.air_k + 10)
         line = yield from _quiet(line_steps(other.hot, target, outlook.go * 1.15, plan.tall), 0.8 + 0.05 * number)

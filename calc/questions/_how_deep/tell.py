@@ -6,6 +6,7 @@ from calc.answers import Answer, Band, Carry, Caution, Figure, Grid, Headline, L
 from calc.casting.cure.course import RUNAWAY_K, Course
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.plan import GO_K, STOP_K, tier_of
+from calc.casting.cure.stages import Window
 from calc.casting.resin import kind_of
 from calc.drawing import Drawing
 from calc.quantity import Shown
@@ -16,7 +17,7 @@ from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
 from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, warm, warm_band
 from calc.questions._resin.agreement import disagreement, judged_by
-from calc.questions._when.hours import after
+from calc.questions._when.hours import after, rounded
 from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
@@ -114,7 +115,7 @@ def _headline(case: Case, found: Looked, against: tuple[Reason, ...]) -> Headlin
 
 def _without_layers(case: Case, found: Looked) -> str:
     if found.wait_s is not None:
-        return f"Wait until {hours(case.given, found.wait_s, 'up')} after the layer below was poured."
+        return f"Wait until {after(found.wait_s, 'up')} after the layer below was poured."
     if found.outlook.plan.beneath is not None:
         return "Wait longer before this layer, and pour less of it."
     if case.quick:
@@ -138,21 +139,20 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
         note = f"after mixing; it should pour for about {after(in_bucket, 'down')}, its fastest for less; leave no rest in it"
         lines.append(Line("Out of the bucket within", after(within, "down"), note=note))
     lines.append(Line("Mould, hottest spot", mould_band(given, outlook), note=_mould_note(case, outlook.mould_k[2])))
-    layers = found.layers
-    if layers is not None:
-        bonds = layers.bonds_until_s
-        scuff = "scuff it first" if bonds < layers.wait_s + 1800 else f"it bonds until about {hours(given, bonds, 'down')}, later scuff it"
-        note = f"skin firm and core as cool as the shop; {scuff}"
-        lines.append(Line("Next layer not before", hours(given, layers.wait_s, "up"), note=note))
-    elif not middle.ran_away:
-        longer = outlook.plan.level.hours  # waits are told at their long end
-        lines.append(Line("Next layer not before", hours(given, _times(middle.next_layer_s, longer), "up"), note="skin firm, core as cool as the shop"))
-        lines.append(Line("As cool as the shop after", hours(given, _times(middle.cools_to(3.0), longer), "up")))
+    window = found.window if found.layers is None else found.layers.window
+    if window is not None and window.first_s is not None:
+        note = f"skin firm and core as cool as the shop; {_scuff(window)}"
+        lines.append(Line("Next layer not before", after(window.first_s, "up"), note=note))
+    cold = middle.cools_to(3.0)
+    if found.layers is None and not middle.ran_away and cold is not None:
+        lines.append(Line("As cool as the shop after", hours(given, cold * outlook.plan.level.hours, "up")))
     return tuple(lines)
 
 
-def _times(seconds: float | None, factor: float) -> float | None:
-    return None if seconds is None else seconds * factor
+def _scuff(window: Window) -> str:
+    if window.first_s is None or window.last_s is None or rounded(window.first_s, "up") >= rounded(window.last_s, "down"):
+        return "scuff it first"
+    return f"it bonds until about {after(window.last_s, 'down')}, later scuff it"
 
 
 def _mould_note(case: Case, hot_k: float) -> str:

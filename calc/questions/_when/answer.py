@@ -12,7 +12,7 @@ from calc.casting.cure.stages import step_of
 from calc.errors import InputError
 from calc.questions import Given, Steps
 from calc.questions._when import refusals, words
-from calc.questions._when.casting import Casting, poured_within, set_right, shop_of, vessels_of
+from calc.questions._when.casting import Casting, batch_of, poured_within, set_right, shop_of, vessels_of
 
 
 def facts_of(given: Given) -> Facts:
@@ -45,15 +45,17 @@ def answer(given: Given) -> Steps:
         resin: Known = yield from _shared(facts_of(given), 0.5)
     except NoFit:
         raise InputError("pot_means", "never-so-hot") from None
-    first = Casting(given, vessels[0], resin.resin, resin.level, shop, poured_within(given, vessels, resin))
+    batch = batch_of(given, vessels, resin)
+    first = Casting(given, vessels[0], resin.resin, resin.level, shop, poured_within(given, batch, resin), batch)
     seen = given.maybe("seen_gel")
     if seen is not None:
         first = set_right(first, seen)
         resin = replace(resin, resin=first.mix, level=first.level)
-    first = replace(first, bucket=poured_within(given, vessels, resin))
+    first = replace(first, bucket=poured_within(given, batch, resin))
     castings = [first, *(replace(first, vessel=vessel) for vessel in vessels[1:])]
     for number, casting in enumerate(castings, 1):
-        if casting.start.conversion >= WORKING_END:
+        runs = casting.bucket.runs_s
+        if casting.start.conversion >= WORKING_END or (runs is not None and casting.waited >= runs):
             raise InputError("waited", "stood-too-long")
         if casting.found.peak_k >= step_of("hot") + ZERO_C:
             return refusals.too_hot(given, casting)

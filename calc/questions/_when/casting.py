@@ -9,24 +9,27 @@ from functools import cached_property, lru_cache
 
 from calc.casting import bubbles, resin
 from calc.casting.cure.bucket import InBucket, in_bucket, usual_wait
+from calc.casting.cure.bucket import after as after_bucket
 from calc.casting.cure.cells import Footprint, oblong_footprint, round_footprint
 from calc.casting.cure.clock import DAY, Shop
-from calc.casting.cure.kinetics import FIRST, Kinetics
+from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.known import Known, Level, levels
-from calc.casting.cure.pour import COARSE, Mould, Resin, Start
-from calc.casting.cure.stages import Stages, stages, step_of
-from calc.casting.cure.thermal import Films, Wall, materials
+from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start
+from calc.casting.cure.stages import Stages, next_layer, stages, step_of
+from calc.casting.cure.thermal import Films, Wall, materials, reach
 from calc.casting.resin import stand_in
 from calc.errors import InputError
 from calc.questions import Given
 from calc.questions._when.hours import after
+from calc.sources import value
 from calc.times import HOUR, time_of_day, told
 
 #: Walls by choice: thickness, m. What a mould stands on: a bench of plywood.
 WALLS = {"board": 0.016, "hdpe": 0.003, "silicone": 0.008}
 _MOST_TRIES, _CLOSE = 12, 0.02
 _FAR = 5.0  # a gel further off than this is another resin, or a slip: our judgement
-BENCH = Wall(materials()["plywood"], 0.020)
+BENCH = Wall(materials()["plywood"], value("cure", "bench") / 1e3)
+_PIECE_M = 0.05  # thickest piece of wood, as How deep and how hot? takes it where none is told
 _stages = lru_cache(maxsize=16)(stages)
 
 
@@ -89,12 +92,16 @@ def _round(name: str, depth_m: float, across_m: float) -> Vessel:
     return Vessel(name, depth_m, round_footprint(across_m), math.pi / 4 * across_m**2)
 
 
-def poured_within(given: Given, vessels: Sequence[Vessel], known: Known) -> InBucket:
+def batch_of(given: Given, vessels: Sequence[Vessel], known: Known) -> float:
+    """Mixed for all these moulds, kg."""
+    return sum(vessel.area_m2 * vessel.depth_m for vessel in vessels) * (1 - given.si("wood")) * known.resin.density
+
+
+def poured_within(given: Given, batch_kg: float, known: Known) -> InBucket:
     """How long the batch of all these moulds can be poured out of its bucket."""
-    litres = sum(vessel.area_m2 * vessel.depth_m for vessel in vessels) * (1 - given.si("wood"))
     room = given.si("room")
     warmth = given.maybe("warmth") or room
-    return in_bucket(known.in_bucket, known.level.rate_up, litres * known.resin.density, room, warmth, known.printed)
+    return in_bucket(known.in_bucket, known.level.rate_up, batch_kg, room, warmth, known.printed)
 
 
 @dataclass(frozen=True)
@@ -104,7 +111,7 @@ class Casting:
     Parameters
     ----------
     given : the fields; vessel : the mould; mix : the resin; level : how well it is known; shop : the air.
-    bucket : how long the batch can be poured.
+    bucket : how long the batch can be poured; batch_kg : what it weighs.
     """
 
     given: Given
@@ -113,6 +120,7 @@ class Casting:
     level: Level
     shop: Shop
     bucket: InBucket
+    batch_kg: float
 
     @property
     def spread(self) -> float:
@@ -129,7 +137,9 @@ class Casting:
         """The mould where it stands."""
         given, wall = self.given, given_wall(self.given)
         films = Films(fan=given.choice("fan") == "yes")
-        return Mould(self.vessel.footprint, self.vessel.depth_m, wall, (BENCH, wall), films, given.si("wood"))
+        cool = self.kinetics.cool_s / self.kinetics.speed_up(self.shop.day_k)
+        share = given.si("wood") * min(1.0, reach(cool / 2) / _PIECE_M)
+        return Mould(self.vessel.footprint, self.vessel.depth_m, wall, (BENCH, wall), films, share)
 
     @property
     def waited(self) -> float:
@@ -143,8 +153,8 @@ class Casting:
         warmth = self.given.maybe("warmth")
         resin_k = self.shop.day_k if warmth is None else warmth
         stood = self.waited
-        conversion = self.kinetics.conversion_after(stood, resin_k, FIRST) if stood else FIRST
-        return Start(self.shop.at(0.0), resin_k, conversion)
+        air = self.shop.at(0.0)
+        return after_bucket(self.mix, self.batch_kg, air, resin_k, stood, ROUGH) if stood else Start(air, resin_k)
 
     @cached_property
     def found(self) -> Stages:
@@ -177,13 +187,13 @@ class Casting:
     @property
     def layer_from(self) -> float | None:
         """Heat gone and skin firm; the sheet's time where it is longer."""
-        near, bonds = self.found.near_s, self.found.bonds_s
-        return None if near is None or bonds is None else self._at_least("earliest", max(near, bonds) * self.spread)
+        first = next_layer(self.found, self.spread).first_s
+        return None if first is None else self._at_least("earliest", first)
 
     @property
     def layer_to(self) -> float | None:
         """The last hour at which a layer bonds by itself; the sheet's where it is shorter."""
-        own, sheet = _over(self.found.glass_s, self.spread), self.given.maybe("latest")
+        own, sheet = next_layer(self.found, self.spread).last_s, self.given.maybe("latest")
         if sheet is None or own is None:
             return own if sheet is None else sheet
         return min(own, sheet)
