@@ -183,7 +183,8 @@ FIELDS: tuple[Field, ...] = (
         "Watch over the cure",
         _warmth("planned_peak", "Hottest you plan for", usual=(0, 100), hint="For the watch over the cure."),
         _warmth("hottest", "Hottest spot now", high=600, usual=(0, 150), hint="Of mould and tray, during the cure."),
-        _hours("peak_after", "Time to the expected peak", usual=(0.1, 100), hint="After A met B."),
+        _hours("peak_after", "Time to the peak, at the soonest", usual=(0.1, 100), hint="After A met B."),
+        _hours("peak_latest", "Time to the peak, at the latest", usual=(0.1, 300), hint="After A met B. Stay near until well past it."),
         measure("look_every", "Time between two looks at the cure", "min", 1, 480, default="15", basis="judgement", fold=True),
     ),
 )

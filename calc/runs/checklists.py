@@ -323,12 +323,21 @@ def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[s
             clock(item.clock if lasts is not None else "pressed", float(presses.closed[item.number]["at"]), lasts)
     if checklist.rounds:
         clock("look", presses.looked_at, given.si("look_every"))
-        clock("peak" if given.maybe("peak_after") is not None else "since", presses.mixed_at, given.maybe("peak_after"))
+        for id, lasts in _peaks(given.maybe("peak_after"), given.maybe("peak_latest")):
+            clock(id, presses.mixed_at, lasts)
         if given.maybe("earliest") is not None:
             clock("layer", presses.mixed_at, given.maybe("earliest"))
     if checklist.gloves == "on":
         clock("gloves", presses.gloves_at, glove_time(given))
     return out
+
+
+def _peaks(soonest: float | None, latest: float | None) -> list[tuple[str, float | None]]:
+    """The clocks of the watch: to the soonest and to the latest hour at which it may peak, or to the one that is planned."""
+    if soonest is not None and latest is not None and soonest < latest:
+        return [("soonest", soonest), ("stay", latest)]
+    known = [one for one in (soonest, latest) if one is not None]
+    return [("peak", max(known))] if known else [("since", None)]
 
 
 def _carry(checklist: Checklist, presses: Presses) -> list[dict[str, Any]]:

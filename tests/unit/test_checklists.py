@@ -358,3 +358,18 @@ def test_a_clock_reads_well_running_and_past_its_end(id: str) -> None:
         assert max(len(clock["label"]), len(clock["overdue_label"])) <= 14
         if clock["ends"] is not None:
             assert clock["overdue_label"].endswith((" by", " since")) and not clock["label"].endswith(" by")
+
+
+def _watch(plan: dict[str, str]) -> list[dict[str, Any]]:
+    clocks: list[dict[str, Any]] = screen("C3", [{"type": "mixed", "at": 0.0}], FINE | plan)["clocks"]
+    return clocks
+
+
+def test_the_watch_runs_to_the_latest_peak_and_tells_the_soonest() -> None:
+    """Of a range, neither end may stand for both: the soonest sends away too early, the latest has nobody look in time."""
+    plan = {"peak_after": "70 min", "peak_latest": "8.5 h"}
+    clocks = {clock["id"]: clock for clock in _watch(plan)}
+    assert clocks["soonest"]["ends"] - clocks["soonest"]["starts"] == 70 * 60
+    assert clocks["stay"]["ends"] - clocks["stay"]["starts"] == 8.5 * 3600 and "peak" not in clocks
+    (single,) = (clock for clock in _watch({"peak_after": "4 h"}) if clock["id"] in ("peak", "soonest", "stay"))
+    assert single["id"] == "peak" and single["ends"] - single["starts"] == 4 * 3600

@@ -300,3 +300,11 @@ def test_the_wait_between_layers_is_one_figure_in_every_question(resin: dict[str
     assert f"wait {first}," in deep["headline"]["say"] or f"{first} between them" in deep["headline"]["say"]
     scuffed = [any("scuff it first" in one["note"] for one in reply["lines"]) for reply in (deep, alone)]
     assert scuffed == [any(one["label"] == "Next layer, scuffed" for one in when["lines"])] * 2
+
+
+def test_the_watch_over_the_cure_is_handed_the_soonest_and_the_latest_peak() -> None:
+    reply = ask(SHEET, depth="25 mm")
+    handed = next(carry["inputs"] for carry in reply["carries"] if carry["to"] == "before-a-pour")
+    ends = next(row for row in reply["grids"][0]["rows"] if row[0] == "Hottest after")[1:]
+    times = sorted(_minutes(text) for text in ends)
+    assert _minutes(handed["peak_after"]) <= times[0] and _minutes(handed["peak_latest"]) >= times[-1]

@@ -253,7 +253,10 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
     if any(reason.tone == "stop" for reason in against):
         return ()
     typed = {field.name: given.as_typed(field.name) for field in FIELDS if given.typed(field.name)}
-    gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k), "peak_after": hours(given, hot.peak.time_s, "down")}
+    peaks = [course.peak.time_s for course in (hot, outlook.middle, outlook.cool) if course is not None]
+    soonest, latest = min(peaks), max(peaks)
+    gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k)}
+    gates |= {"peak_after": hours(given, soonest, "down"), "peak_latest": hours(given, latest + outlook.plan.bucket_s, "up")}
     gates["own_depth"] = _own_depth(case, found, typed["depth"], against)
     if case.sheet_m is not None:
         gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}
