@@ -415,3 +415,17 @@ def test_a_mould_may_be_as_large_here_as_where_it_comes_from(name: str) -> None:
         here = {error["field"] for error in ask(**inside, **{name: size}, depth="42", wood_by="none")["errors"]}
         there = {error["field"] for error in desk.answer("how-thick-how-tall", finished | {"thickness": "40", name: size}, "metric", {})["errors"]}
         assert (name in here) == (name in there) == refused, size
+
+
+def test_resin_over_the_wood_holds_none_and_is_handed_on_as_resin_alone() -> None:
+    slab = {"across": "332", "depth": "42", "wood": "1250"}
+    for top, share in (("30", "0 %"), ("42", "34 %"), ("", "34 %")):
+        assert ask(**slab, wood_height=top)["carries"][0]["inputs"]["wood"] == share, top
+    thick = {"thickness": "32", "across": "320", "slab": "25"}
+    for lies, top in (("under", "25 mm"), ("through", None)):
+        inputs = thick | {"wood": lies, "slab": "45" if top is None else "25"}
+        carried = {one["to"]: one["inputs"] for one in desk.answer("how-thick-how-tall", inputs, "metric", {})["carries"]}
+        assert carried["is-it-enough"].get("wood_height") == top and carried["how-deep-how-hot"].get("wood") == (None if top is None else "0 %")
+    dipped = {"rise": "1250", "height": "30"}
+    for fill, top in (("42", "30 mm"), ("25", None), ("", None)):
+        assert desk.answer("how-much-wood", dipped | {"fill": fill}, "metric", {})["carries"][0]["inputs"].get("wood_height") == top

@@ -56,7 +56,10 @@ def _carries(piece: Wood) -> Iterator[Carry]:
     told = {"wood_by": "volume", "wood": str(piece.litres(piece.below)), "wood_way": way, "wood_off": str(off)}
     drinks = {"kind": piece.form} if piece.form != "plain" else {}
     sealed = {"sealed": "yes"} if given.choice("sealed") == "yes" else {}
-    yield Carry("is-it-enough", told | drinks | sealed)
+    fill, shape = given.maybe("fill"), piece.shape
+    covered = fill is not None and shape is not None and piece.raised + shape.height < fill
+    top = {"wood_height": str(piece.length(piece.raised + shape.height))} if covered and shape is not None else {}
+    yield Carry("is-it-enough", told | drinks | sealed | top)
     thick = next((name for name in ("thickness", "height") if given.typed(name)), None)
     if thick is not None:
         yield Carry("how-thick-how-tall", {"slab": given.as_typed(thick)})

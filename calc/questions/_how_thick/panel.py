@@ -274,9 +274,12 @@ class Panel:
         names = ("across",) if len(self.mould) == 1 else ("length", "width")
         sides = {name: str(length(self.given, side, "up")) for name, side in zip(names, self.mould, strict=True)}
         wood = {"wood_by": "none"} if self.lies == "none" else {}
-        yield Carry("is-it-enough", {"shape": "round" if len(self.mould) == 1 else "box", "depth": depth} | sides | wood)
+        covered = self.lies in ("under", "inside")
+        top = {} if not covered or self.slab is None else {"wood_height": str(length(given, budget.raised + self.slab))}
+        yield Carry("is-it-enough", {"shape": "round" if len(self.mould) == 1 else "box", "depth": depth} | sides | wood | top)
+        bare = {"wood": "0 %"} if covered or self.lies == "none" else {}
         thick = {"piece": given.as_typed("slab")} if self.slab is not None else {}
-        yield Carry("how-deep-how-hot", {"shape": "round" if len(self.mould) == 1 else "oblong", "depth": depth} | sides | thick)
+        yield Carry("how-deep-how-hot", {"shape": "round" if len(self.mould) == 1 else "oblong", "depth": depth} | sides | bare | thick)
         if self.lies != "none":
             raised = {"raised": str(length(given, budget.raised, "up"))} if budget.raised else {}
             height = {"height": given.as_typed("slab")} if self.slab is not None and not stopped else {}

@@ -113,6 +113,8 @@ WOOD: tuple[Field, ...] = (
         "wood_off", "Wood may be off by ±", "mL", 0, 200_000, usual=(0, 50_000),
         hint="19 times in 20. It overrules how it was measured.", required=False, when=_WOODEN,
     ),
+    measure("wood_height", "Top of the wood over the floor", "mm", 1, 2000, usual=(2, 600), hint="Empty: up to the fill line.", required=False,
+            when=(*_LAID, *_WOODEN)),
 )  # fmt: skip
 
 _SHELF = "On the shelf"
@@ -267,8 +269,6 @@ POUR: tuple[Field, ...] = under(
     measure("reached", "Level reached", "mm", 0.1, 2000, usual=(1, 600), hint="Over the floor, in the mould being filled.",
             required=False, fold=True, when=_ONE_PART),
     _number(name="full", label="Such moulds full before it", low=0, high=60, when=_ONE_PART),
-    measure("wood_height", "Top of the wood over the floor", "mm", 1, 2000, usual=(2, 600), hint="Empty: up to the fill line.", required=False, fold=True,
-            when=(*_ONE_PART, *_WOODEN)),
     Series(name="others_used", label="Poured into the others so far", hint="In their order, 0 for none.", kind="mass", units=("g", "oz"),
            low=0, high=200_000, usual=(0, 50_000), fewest=1, most=8, required=False, fold=True),
 )  # fmt: skip

@@ -15,11 +15,12 @@ _SEEN = {
     "oval": ("oblong", {"length": "length", "width": "width"}),
     "slot": ("oblong", {"length": "length", "width": "width"}),
 }
+_LEVEL = 0.0005  # m; nearer to the fill line the wood reaches it
 _MOST_WOOD = 0.85  # as that question takes it
 
 
 def layers(case: Case) -> Carry:
-    """The mould as far as a plain one is like it, the share of wood rounded down, and the resin's density where it was told."""
+    """The mould as far as a plain one is like it, the share of wood rounded down where it reaches the fill line, and the resin's density where it was told."""
     given, mould = case.given, case.mould
     told: dict[str, str] = {}
     if mould.shape is not None:
@@ -27,6 +28,8 @@ def layers(case: Case) -> Carry:
     seen = _SEEN.get(mould.kind)
     if seen is not None:
         told |= {"shape": seen[0]} | {name: given.as_typed(own) for name, own in seen[1].items()}
-    share = min(_MOST_WOOD, case.wood.volume / mould.volume)
+    top = given.maybe("wood_height")
+    covered = top is not None and top < mould.depth - _LEVEL  # the resin over the wood holds none, and gets as hot as resin alone
+    share = 0.0 if covered else min(_MOST_WOOD, case.wood.volume / mould.volume)
     told["wood"] = str(given.write(share, ("share", Style("%", step=1)), "down"))
     return Carry("how-deep-how-hot", told | ({"density": given.as_typed("density")} if given.typed("density") else {}))
