@@ -308,3 +308,14 @@ def test_the_watch_over_the_cure_is_handed_the_soonest_and_the_latest_peak() -> 
     ends = next(row for row in reply["grids"][0]["rows"] if row[0] == "Hottest after")[1:]
     times = sorted(_minutes(text) for text in ends)
     assert _minutes(handed["peak_after"]) <= times[0] and _minutes(handed["peak_latest"]) >= times[-1]
+
+
+@pytest.mark.parametrize(
+    ("typed", "units"), [("4.2 mm", "metric"), ("6.7 mm", "metric"), ("9.4 mm", "metric"), ("0.27 in", "imperial"), ("5/16 in", "imperial")]
+)
+def test_a_depth_typed_is_told_as_it_was_typed(typed: str, units: str) -> None:
+    sheet = {"deepest": "6 mm", "pot_life": "25 min", "length": "300 mm", "width": "300 mm", "room": "20 °C"}
+    reply = ask(sheet, units=units, depth=typed, known="sheet")
+    says = [reply["headline"]["say"], *(one["text"] for one in reply["cautions"])]
+    told = [text.split(" is planned")[0].split(" in one layer, ")[-1] for text in says if " is planned" in text]
+    assert all(text == typed for text in told) and (told or reply["headline"]["tone"] == "stop")

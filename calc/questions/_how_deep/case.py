@@ -74,7 +74,13 @@ class Case:
     def narrowest_m(self) -> float:
         """Width of the mould at its narrowest, m."""
         given = self.given
-        return given.si("across") if given.choice("shape") == "round" else min(given.si("length"), given.si("width"))
+        return given.si(self.narrowest_field)
+
+    @property
+    def narrowest_field(self) -> str:
+        """The field that tells it."""
+        given = self.given
+        return "across" if given.choice("shape") == "round" else min(("width", "length"), key=given.si)
 
     @property
     def area_m2(self) -> float:

@@ -10,7 +10,7 @@ from calc.casting.cure.kinetics import WORKING_END
 from calc.casting.cure.plan import STRAIN_CAUTION_K, STRAIN_STOP_K, tier_of
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.runs import Looked, widened
-from calc.questions._how_deep.words import depth, hours, warm
+from calc.questions._how_deep.words import depth, hours, typed_depth, warm
 from calc.questions._when.hours import after
 from calc.words import risk
 
@@ -83,7 +83,7 @@ def _sheet(case: Case, found: Looked) -> Iterator[Reason]:
     if sheet is None or planned <= sheet * (1 + 1e-9):
         return
     equal = found.outlook.equal_m
-    told = f"The sheet allows {depth(given, sheet)} in one layer, {depth(given, planned, 'up')} is planned."
+    told = f"The sheet allows {depth(given, sheet)} in one layer, {typed_depth(given, 'depth')} is planned."
     if equal is not None and equal <= sheet:
         told += f" In this mould that gets as hot as a wide pour of {depth(given, equal, 'up')}. Going on is your call."
         yield Reason("over-sheet", "caution", told)

@@ -15,7 +15,7 @@ from calc.questions._how_deep.curve import curve
 from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import Looked
-from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, warm, warm_band
+from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, typed_depth, warm, warm_band
 from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._when.hours import after, rounded
 from calc.sources import value
@@ -94,14 +94,14 @@ def _headline(case: Case, found: Looked, against: tuple[Reason, ...]) -> Headlin
     text, unit = shown.text, shown.unit
     if not tall and outlook.go > _BOUNDLESS_M and case.sheet_m is None:
         text, unit = "No end found", ""
-    planned = depth(given, case.narrowest_m if tall else outlook.plan.mould.depth_m, "up")
+    planned, metres = typed_depth(given, case.narrowest_field if tall else "depth"), case.narrowest_m if tall else outlook.plan.mould.depth_m
     plan = f"{planned} {'across ' if tall else ''}is planned"
     if not against or all(reason.tone != "stop" for reason in against):
         if against and against[0].id == "over-sheet":
             return Headline(label, text, unit, against[0].text, "caution")
         if against:
             return Headline(label, text, unit, f"{plan[:1].upper()}{plan[1:]}. {against[0].text}", "caution")
-        spare = depth(given, max(0.0, shown.si - planned.si) + 1e-9)  # of the two figures told, so that they agree
+        spare = depth(given, max(0.0, shown.si - metres) + 1e-9)  # of the two figures told, so that they agree
         left = f", {spare} to spare" if text != "No end found" and spare.text != "0" else ""
         return Headline(label, text, unit, f"{plan[:1].upper()}{plan[1:]}{left}. No stop found - your call.", "go")
     first = against[0]

@@ -19,6 +19,15 @@ def depth(given: Given, metres: float, rounding: Rounding = "down") -> Shown:
     return given.write(metres, ("length", Style("in", step=1 / 16 if metres >= 0.0127 else 1 / 32, fraction=True)), rounding)
 
 
+def typed_depth(given: Given, name: str) -> str:
+    """A depth or width as it was typed, or where the units were changed since, to a tenth of a millimetre or a 64th of an inch."""
+    if given.typed_here(name):
+        return given.as_typed(name)
+    metres = given.si(name)
+    style = Style("mm", step=0.1) if given.system == "metric" else Style("in", step=1 / 64, fraction=True)
+    return str(given.write(metres, ("length", style)))
+
+
 def warm(given: Given, kelvin: float) -> str:
     """A temperature, rounded up to 5 °C or 10 °F; one that is no forecast only as over its end."""
     if kelvin >= RUNAWAY_K:
