@@ -319,3 +319,16 @@ def test_a_depth_typed_is_told_as_it_was_typed(typed: str, units: str) -> None:
     says = [reply["headline"]["say"], *(one["text"] for one in reply["cautions"])]
     told = [text.split(" is planned")[0].split(" in one layer, ")[-1] for text in says if " is planned" in text]
     assert all(text == typed for text in told) and (told or reply["headline"]["tone"] == "stop")
+
+
+@pytest.mark.parametrize("since", ["14 h", "60 h", "300 h"])
+@pytest.mark.parametrize("depth", ["4 mm", "7 mm"])
+def test_a_layer_below_never_allows_more_than_there_is_without_it(depth: str, since: str) -> None:
+    plain = ask(QUICK_DEEP, depth=depth, detail="depths")
+    layered = ask(QUICK_DEEP, depth=depth, detail="depths", below="4 mm", below_since=since)
+    assert layered["values"]["no_stop"]["si"] <= plain["values"]["no_stop"]["si"]
+
+
+def test_all_layers_so_far_entered_as_one_are_told_apart_from_one_that_is_too_warm() -> None:
+    reply = ask(QUICK_DEEP, depth="7 mm", below="35 mm", below_since="14 h")
+    assert reply["headline"]["tone"] == "stop" and reply["headline"]["say"].startswith("Enter the newest layer alone")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Generator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from calc.casting.cure.bucket import InBucket, in_bucket
 from calc.casting.cure.course import Course
@@ -108,6 +108,7 @@ def lines_steps(outlook: Outlook) -> Steps:
     Notes
     -----
     The rate's band and the trials' own spread of depths differ by a little in shallow pours: no stop is found only below both.
+    An earlier layer, however warm, never allows more than the same pour has without it.
 
     Examples
     --------
@@ -124,6 +125,18 @@ def lines_steps(outlook: Outlook) -> Steps:
     ----------
     cure-trials; practice for the peaks.
     """
+    if outlook.plan.beneath is None:
+        yield from _lines(outlook)
+        return
+    alone = Outlook(replace(outlook.plan, beneath=None))
+    for share in _lines(alone):
+        yield share / 2
+    for share in _lines(outlook):
+        yield 0.5 + share / 2
+    outlook.go, outlook.stop = min(outlook.go, alone.go), min(outlook.stop, alone.stop)
+
+
+def _lines(outlook: Outlook) -> Steps:
     plan = outlook.plan
     guess = usual_depth(plan)
     target = critical_k(plan.air_k)

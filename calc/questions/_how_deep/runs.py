@@ -30,6 +30,7 @@ class Looked:
     known : the resin. outlook : of the pour. layers : how to pour it in several, or None. window : for a layer on this pour.
     deepest_m : one layer of it with no stop found.
     wait_s : how old the layer below must be for this pour, s, or None. changed : by what was changed, the line up to which no stop is found.
+    below_runs_away : the layer below, taken as one pour, does not stay mild.
     """
 
     known: Known
@@ -38,6 +39,7 @@ class Looked:
     window: Window | None = None
     deepest_m: float = 0.0
     wait_s: float | None = None
+    below_runs_away: bool = False
     changed: dict[str, float] = field(default_factory=dict)
 
 
@@ -88,6 +90,9 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
         deepest = min(found.deepest_m, case.sheet_m or found.deepest_m)
         if plan.beneath is not None:
             found.wait_s = wait_for(plan, plan.beneath)
+            if found.wait_s is None:
+                below = replace(plan, mould=replace(plan.mould, depth_m=plan.beneath.depth_m), beneath=None)
+                found.below_runs_away = window_of(below).first_s is None
             return
         if deepest < plan.mould.depth_m:
             found.layers = yield from _part(layers_steps(plan, deepest), 0.7, 0.8)

@@ -116,6 +116,8 @@ def _headline(case: Case, found: Looked, against: tuple[Reason, ...]) -> Headlin
 def _without_layers(case: Case, found: Looked) -> str:
     if found.wait_s is not None:
         return f"Wait until {after(found.wait_s, 'up')} after the layer below was poured."
+    if found.below_runs_away:
+        return "Enter the newest layer alone as the layer below: poured in one, so deep a layer runs away itself."
     if found.outlook.plan.beneath is not None:
         return "Wait longer before this layer, and pour less of it."
     if case.quick:
