@@ -254,3 +254,14 @@ def test_readings_that_cannot_be_a_cup(minutes: str, field: str, code: str) -> N
     reply = ask(known="cup", vessel="foam", cup_mass="100", cup_room="22", cup_gel="200", cup_minutes=minutes, cup_temperatures="22 30 40 35", pot_life="90")
     (error,) = reply["errors"]
     assert (error["field"], error["code"]) == (field, code) and "{" not in error["message"]
+
+
+@pytest.mark.parametrize("known", [{"known": "kind", "kind": "slow"}, {"pot_life": "90 min"}, {"pot_life": "11 h", "deepest": "40 mm"}])
+def test_a_narrower_mould_never_allows_less_than_the_wide_one_told_here(known: dict[str, str]) -> None:
+    """The same rule as How deep and how hot?: in the very mould that 'wide' stands for it is the same figure."""
+    given = known | {"room": "18 °C"}
+    here = desk.answer("what-is-this-resin", given, confirmed=given)["values"]["no_stop"]["si"]
+    mould = {"shape": "round", "depth": "3 mm", "detail": "depths", "batch": "1 kg"}
+    asked = [given | mould | {"across": width} for width in ("300 mm", "100 mm")]
+    same, narrower = (desk.answer("how-deep-how-hot", one, confirmed=one)["values"]["no_stop"]["si"] for one in asked)
+    assert same == pytest.approx(here, rel=0.01) and narrower >= here * 0.99

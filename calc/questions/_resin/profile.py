@@ -8,22 +8,25 @@ from itertools import pairwise
 from typing import TypeVar, cast
 
 from calc.casting import resin
-from calc.casting.cure.bucket import in_bucket
+from calc.casting.cure.bucket import in_bucket, usual_wait
 from calc.casting.cure.calibrate import NoFit, wide
 from calc.casting.cure.cup_test import CupTest
 from calc.casting.cure.cups import dish, foam_cup, plastic_cup
-from calc.casting.cure.depth import critical_depth_steps
 from calc.casting.cure.kinetics import ResinClass, heat_of_reaction
 from calc.casting.cure.known import Facts, Known, known_steps
+from calc.casting.cure.outlook import Outlook, lines_steps
+from calc.casting.cure.plan import Plan
 from calc.casting.cure.pour import Resin, Start
 from calc.errors import InputError
 from calc.questions import Given
+from calc.questions._how_deep.case import BENCH
 from calc.questions._resin.sheet import Sheet
 
 _Found = TypeVar("_Found")
 BUCKET_KG = 1.0  # what a bucket is told for: our judgement
 #: How far a critical depth moves with the rate and with the heat, as powers (arithmetic on the model's own table).
 _BY_RATE = -0.87
+_ANY_M = 0.04  # the mould's depth is what is looked for
 
 
 @dataclass(frozen=True)
@@ -33,7 +36,7 @@ class Profile:
     Parameters
     ----------
     sheet : what was typed. facts, known : its reaction and how well it is known.
-    middle_m : wide pour that just runs away, m; surest_m : the same at the fast end of the band.
+    middle_m : wide pour that just runs away, m. surest_m : no stop found up to here; stop_m : a stop from here, m.
     bucket_s : by when 1 kg is to be poured out of its bucket, s after mixing; None where it does not set.
     cup_failed : ``rise-low`` or ``rise-high`` where the test cup tells nothing, else empty.
     """
@@ -43,6 +46,7 @@ class Profile:
     known: Known
     middle_m: float
     surest_m: float
+    stop_m: float
     bucket_s: float | None
     cup_failed: str = ""
 
@@ -62,11 +66,6 @@ class Profile:
         return resin.kind_of(self.known.kinetics.k25)
 
     @property
-    def stop_m(self) -> float:
-        """Deeper than this is a stop by the model, m."""
-        return self.middle_m / self.known.level.stop_over
-
-    @property
     def sheet_m(self) -> float | None:
         """The sheet's deepest layer, m."""
         return self.given.maybe("deepest")
@@ -83,7 +82,7 @@ class Profile:
 
     def no_stop_with(self, rate_up: float) -> float:
         """The same with a band of its rate as narrow as this, m; by the power of the rate."""
-        found = float(self.middle_m * rate_up**_BY_RATE)
+        found = float(self.surest_m * (rate_up / self.known.level.rate_up) ** _BY_RATE)
         return min(found, self.sheet_m or found)
 
 
@@ -153,43 +152,29 @@ def profile_steps(given: Given) -> Generator[float, None, Profile]:
             known = yield from _part(known_steps(facts), 0.0, 0.5)
         except NoFit:
             raise InputError("pot_means", "never-so-hot") from None
-    middle, surest, bucket = yield from _part(_depths(known, given.si("room")), 0.8, 1.0)
-    return Profile(sheet, facts, known, middle, surest, bucket, failed)
+    outlook, bucket = yield from _part(_depths(known, given.si("room")), 0.8, 1.0)
+    return Profile(sheet, facts, known, outlook.edge, outlook.go, outlook.stop, bucket, failed)
 
 
-#: The latest depths, by resin and shop: most entries change neither.
-_recent: dict[tuple[Known, float], tuple[float, float, float | None]] = {}
+#: The latest lines, by resin and shop: most entries change neither.
+_recent: dict[tuple[Known, float], tuple[Outlook, float | None]] = {}
 _KEPT = 16
 
 
-def _depths(known: Known, room_k: float) -> Generator[float, None, tuple[float, float, float | None]]:
-    """Middle and surest depth of a wide pour, m, and the time of 1 kg in a bucket, s."""
+def _depths(known: Known, room_k: float) -> Generator[float, None, tuple[Outlook, float | None]]:
+    """The depths of a wide pour on a bench, as How deep and how hot? finds them; and by when a bucket of it is to be poured, s."""
     key = (known, room_k)
     if key not in _recent:
-        start = Start(room_k, room_k)
-        guess = 0.041 * (known.kinetics.k25 / 1.6e-5) ** _BY_RATE
-        middle = yield from _counted(critical_depth_steps(known.resin, wide(guess), start, guess), 0.0)
-        fast = known.resin.faster(known.level.rate_up)
-        surest = yield from _counted(critical_depth_steps(fast, wide(guess), start, middle * known.level.rate_up**_BY_RATE), 0.5)
+        poured = in_bucket(known.in_bucket, known.level.rate_up, BUCKET_KG, room_k, room_k, known.printed)
+        wait = usual_wait(known.kinetics.cool_s / known.kinetics.speed_up(room_k), poured)
+        raised = wide(_ANY_M)
+        mould = replace(raised, below=(BENCH, *raised.below))
+        outlook = Outlook(Plan(known.resin, known.level, mould, room_k, room_k, BUCKET_KG, wait, in_bucket=known.by_pot_life, printed=known.printed))
+        yield from lines_steps(outlook)
         while len(_recent) >= _KEPT:
             del _recent[next(iter(_recent))]
-        _recent[key] = (middle, surest, _in_bucket(known, room_k))
+        _recent[key] = (outlook, poured.within_s)
     return _recent[key]
-
-
-def _in_bucket(known: Known, room_k: float) -> float | None:
-    """By when a bucket of it is to be poured, s."""
-    return in_bucket(known.in_bucket, known.level.rate_up, BUCKET_KG, room_k, room_k, known.printed).within_s
-
-
-def _counted(steps: Generator[None, None, float], done: float) -> Generator[float, None, float]:
-    while True:
-        try:
-            next(steps)
-        except StopIteration as end:
-            return float(end.value)
-        done += (1 - done) / 8
-        yield done
 
 
 def _part(steps: Generator[float, None, _Found], low: float, high: float) -> Generator[float, None, _Found]:

@@ -65,7 +65,7 @@ class Said:
         if shown.si <= 0:
             say = "Make a test cup, or find its deepest layer on the sheet. By what is known, no depth of a wide mould is without a stop."
             return Headline(f"{profile.kind.name} resin", "A coating at most", "", say, "stop")
-        where = f"A ceiling, in a wide mould, shop at {self.degrees(profile.room_k)}."
+        where = f"A ceiling, in a wide mould on a bench, shop at {self.degrees(profile.room_k)}."
         ask = "Your own mould and shop: ask How deep and how hot?"
         narrow = "" if profile.known.level.id == "cup" else " A test cup narrows it."
         return Headline(f"{profile.kind.name} resin: one layer, at most", shown.text, shown.unit, f"{where} {ask}{narrow}", self.tone)

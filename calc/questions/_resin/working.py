@@ -50,11 +50,11 @@ def working(profile: Profile) -> Iterator[Working]:
         span = f"{1e5 * profile.kind.k25_low:.3g} to {1e5 * profile.kind.k25_high:.3g} × 10⁻⁵ 1/s"
         yield Working("Its kind", "the middle of the kind", span, _rate(profile))
     room = f"shop {profile.room_k - ZERO_C:.3g} °C"
-    yield Working("Depth that just runs away", "wide pour that peaks at 65 °C, by secant", room, f"{1e3 * profile.middle_m:.1f} mm")
-    yield Working(
-        "The same at the fast end", f"K25 × {level.rate_up:g}, judged by {level.name}", room, f"{1e3 * profile.surest_m:.1f} mm: no stop found up to here"
-    )
-    yield Working("Stop beyond", "middle / factor of what is known", f"{1e3 * profile.middle_m:.1f} mm / {level.stop_over:g}", f"{1e3 * profile.stop_m:.1f} mm")
+    yield Working("Depth that just runs away", "wide pour on a bench that peaks at 65 °C, by secant", room, f"{1e3 * profile.middle_m:.1f} mm")
+    fast = f"hot end at 60 °C: K25 × {level.rate_up:g}, films × 0.9, and below the whole range; judged by {level.name}"
+    yield Working("No stop found up to", fast, room, f"{1e3 * profile.surest_m:.1f} mm")
+    least = f"{1e3 * profile.middle_m:.1f} mm / {level.stop_over:g}"
+    yield Working("Stop beyond", "hot end at 80 °C; never over middle / factor of what is known", least, f"{1e3 * profile.stop_m:.1f} mm")
     thick, _ = sheet.viscosity(profile.kind)
     here = warm_resin.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
     numbers = f"{1e3 * thick:.4g} mPa·s × {here:.3f}"
