@@ -332,3 +332,11 @@ def test_a_layer_below_never_allows_more_than_there_is_without_it(depth: str, si
 def test_all_layers_so_far_entered_as_one_are_told_apart_from_one_that_is_too_warm() -> None:
     reply = ask(QUICK_DEEP, depth="7 mm", below="35 mm", below_since="14 h")
     assert reply["headline"]["tone"] == "stop" and reply["headline"]["say"].startswith("Enter the newest layer alone")
+
+
+def test_a_layer_over_the_wood_is_told_to_bear_less() -> None:
+    wooden, plain = ask(QUICK_DEEP, depth="5 mm", wood="34 %"), ask(QUICK_DEEP, depth="5 mm")
+    text = next(one["text"] for one in wooden["cautions"] if one["id"] == "bare")
+    bears = float(text.split(" bears ")[1].split()[0])
+    assert bears == float(plain["headline"]["text"]) < float(wooden["headline"]["text"])
+    assert not any(one["id"] == "bare" for one in plain["cautions"])

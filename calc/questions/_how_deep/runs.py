@@ -31,6 +31,7 @@ class Looked:
     deepest_m : one layer of it with no stop found.
     wait_s : how old the layer below must be for this pour, s, or None. changed : by what was changed, the line up to which no stop is found.
     below_runs_away : the layer below, taken as one pour, does not stay mild.
+    bare_m : no stop found up to here in a layer with no wood in it, m; None where none is counted.
     """
 
     known: Known
@@ -40,6 +41,7 @@ class Looked:
     deepest_m: float = 0.0
     wait_s: float | None = None
     below_runs_away: bool = False
+    bare_m: float | None = None
     changed: dict[str, float] = field(default_factory=dict)
 
 
@@ -98,6 +100,10 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
             found.layers = yield from _part(layers_steps(plan, deepest), 0.7, 0.8)
     if plan.beneath is not None:
         return
+    if plan.mould.wood_share and not plan.tall:
+        bare = replace(plan, mould=replace(plan.mould, wood_share=0.0))
+        line = yield from _quiet(line_steps(bare.hot, max(GO_K, plan.air_k + 10), outlook.go * (1 - plan.mould.wood_share)), 0.79)
+        found.bare_m = min(line * outlook.held, outlook.go)
     if found.layers is None:
         found.window = window_of(plan)
     for number, (id, other) in enumerate(_others(plan)):

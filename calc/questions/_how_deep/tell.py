@@ -206,6 +206,10 @@ def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[C
     agreement = found.known.agreement
     if agreement in ("deep", "shallow"):
         shown.append(Caution("disagree", "caution", disagreement(agreement)))
+    if found.bare_m is not None:
+        bare = min(found.bare_m, case.sheet_m or found.bare_m)
+        text = f"Wood counts as spread evenly. A layer with none in it, as over a slab, bears {depth(case.given, bare)} at most: ask for it with 0 %."
+        shown.append(Caution("bare", "caution", text))
     if case.air_k < COLD_K:
         shown.append(Caution("cold", "caution", "So cold, many resins stay soft or turn cloudy. Hold the shop against the lowest temperature on the sheet."))
     if found.known.level.id == "class":
