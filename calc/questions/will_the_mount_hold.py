@@ -7,6 +7,7 @@ from typing import Any
 from calc.answers import Answer
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
+from calc.questions._balances import NOT_CHECKED
 from calc.questions._will_the_mount_hold.bends import bends
 from calc.questions._will_the_mount_hold.centres import centres
 from calc.questions._will_the_mount_hold.holds import holds
@@ -119,10 +120,7 @@ FIELDS: tuple[Field, ...] = (
             "Balance",
             "side",
             (
-                Option("even", "Not checked: even", "no wood, or wood spread all round"),
-                Option("some", "Not checked: a little more wood to one side"),
-                Option("side", "Not checked: wood mostly to one side"),
-                Option("half", "Not checked: half wood, half resin"),
+                *NOT_CHECKED,
                 Option("done", "Balanced"),
                 Option("known", "I know how far off centre it is", "centre of mass to spindle axis"),
             ),

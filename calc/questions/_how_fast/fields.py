@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from calc.fields import NO, YES, Choice, Field, Option, measure, under
+from calc.questions._balances import NOT_CHECKED
 from calc.questions._how_fast.handed import LONG
 from calc.questions._lathes import lathe_options
 from calc.questions._mount_found import found_of_mount
@@ -57,10 +58,7 @@ FIELDS: tuple[Field, ...] = (
         "Balance",
         "side",
         (
-            Option("even", "Not checked: even", "no wood, or wood spread all round"),
-            Option("some", "Not checked: a little more wood to one side"),
-            Option("side", "Not checked: wood mostly to one side"),
-            Option("half", "Not checked: half wood, half resin"),
+            *NOT_CHECKED,
             Option("done", "Balanced", "weights fixed on; spindle free, it stays anywhere"),
             Option("weight", "I know the weight that balances it", "hung to find out, not on it now"),
             Option("known", "I know how far off centre it is", "centre of mass to spindle axis"),
