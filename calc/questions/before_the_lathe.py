@@ -9,7 +9,7 @@ from calc.answers import Answer, Caution, Figure, Line, figure
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
-from calc.questions._mount_found import found_of_mount
+from calc.questions._mount_found import found_of_mount, heard
 from calc.safety import gates
 from calc.safety.findings import Finding, State
 from calc.sources import value
@@ -68,7 +68,7 @@ FIELDS: tuple[Field, ...] = (
     ),
     *under(
         "The mount",
-        found_of_mount(_ON_A_MOUNT),
+        *found_of_mount(_ON_A_MOUNT),
         _length("mount", "Mount across", usual=(20, 500), hint="Tenon, block or screw circle.", when=(_ON_A_MOUNT,)),
         _length("least", "Least it may be across", usual=(20, 500), hint="From the chuck's manual, or 'Will the mount hold?'", when=(_ON_A_MOUNT,)),
         _length("overhang", "Mount to the middle of the work", usual=(1, 500), when=(_ON_A_MOUNT,)),
@@ -138,7 +138,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
         In the order of the grid. "G9-grip" is the mount itself, "G9" the far end; "G7-sand" and "G10-sand" are the later moments of their gates.
     """
     hold, speed, mount, sweeps = given.words("hold") or None, given.maybe("speed"), given.maybe("mount"), given.maybe("sweeps")
-    found = given.words("found") or None
+    found = heard(given, sweeps)
     return {
         "G7": _cured(given, given.words("then") or None),
         "G8": gates.lathe.out_of_balance(speed, given.maybe("balanced")),

@@ -268,6 +268,16 @@ def test_one_verdict_on_a_glued_mount_with_no_tailstock(block: str, found: str, 
         assert _gates(_handed(reply, "before-the-lathe", overhang="151 mm"))[1] == "stop"
 
 
+def test_what_was_found_of_a_piece_is_not_taken_for_a_wider_one() -> None:
+    """A wider piece typed since: the gate stops again, straight on and by way of How fast?; that a mount does not hold stays said."""
+    holds = ask(**BLOCK | {"block": "150"})
+    assert _gates(_handed(holds, "before-the-lathe", sweeps="320 mm"))[1] == "stop"
+    wider = _handed(holds, "how-fast", diameter="320 mm", condition="solid", balance="even", lathe="floor")
+    assert "found" not in _inputs(wider, "before-the-lathe")
+    weak = _handed(ask(**BLOCK | {"block": "75"}), "how-fast", diameter="320 mm", condition="solid", balance="even", lathe="floor")
+    assert weak["values"]["speed"]["si"] is None
+
+
 @pytest.mark.parametrize("units", ["metric", "imperial"])
 def test_a_change_that_is_promised_gives_the_same_figure_when_made(units: str) -> None:
     inputs = {"diameter": "12.5 in", "block": "2.5 in", "thickness": "6 in"}

@@ -126,7 +126,7 @@ FIELDS: tuple[Field, ...] = (
             "mass", "What the work weighs", "kg", 0.005, 300,
             usual=(0.02, 100), hint="Empty: as a full disc of resin.", required=False, fold=True, when=(_TURNED,),
         ),
-        found_of_mount(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
+        *found_of_mount(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
         measure(
             "set_back", "Set back off centre by", "mm", 0, 100,
             usual=(0, 20), hint="Turned round since. It adds to the balance.", required=False, fold=True, when=(_TURNED,),

@@ -5,12 +5,12 @@ from __future__ import annotations
 from calc.answers import Answer, Carry, Caution, Change, Headline, Working, figure
 from calc.questions import Given
 from calc.questions._how_fast.card import card
-from calc.questions._mount_found import NO, TAILSTOCK
+from calc.questions._mount_found import NO, TAILSTOCK, handed_on, heard
 
 
 def weak_mount(given: Given) -> Answer | None:
     """The answer for a mount that does not hold, or not without the tailstock; None for every other."""
-    found = given.words("found")
+    found = heard(given, given.maybe("diameter"))
     if found == NO:
         text, say = "Mend the mount first", "Make it as 'Will the mount hold?' says, then ask that again. For another mount, change it under 'More'."
         why, then = "Why not: 'Will the mount hold?' found that this mount does not hold. A slower speed does not mend it.", "ask the mount again"
@@ -35,7 +35,7 @@ def weak_mount(given: Given) -> Answer | None:
 
 def of_mount(given: Given) -> dict[str, str]:
     """What was found of the mount, with the mount it was found of; nothing where it was not asked."""
-    found = given.words("found")
+    found = handed_on(given, given.maybe("diameter"))
     if not found:
         return {}
-    return {"hold": given.choice("hold"), "tailstock": "no" if given.choice("far_end") == "none" else "yes", "found": found}
+    return {"hold": given.choice("hold"), "tailstock": "no" if given.choice("far_end") == "none" else "yes"} | found

@@ -8,7 +8,7 @@ from calc.answers import Carry
 from calc.quantity import rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import LONG, along
-from calc.questions._mount_found import TAILSTOCK
+from calc.questions._mount_found import NO, TAILSTOCK
 from calc.questions._will_the_mount_hold.words import ACROSS, exact, handy, length
 from calc.turning.held import Held, least_across
 
@@ -27,14 +27,15 @@ def handed(given: Given, held: Held, found: str, ceiling_rpm: float | None, own_
     """
     kind = given.choice("hold")
     taken = {"operation": held.operation, "diameter": str(length(given, held.diameter_m, "up")), "hold": kind, "far_end": held.far_end, "found": found}
-    taken["balance"] = given.choice("balance")
+    of = {"found_for": taken["diameter"]} if found != NO else {}
+    taken |= of | {"balance": given.choice("balance")}
     if kind not in LONG or given.typed("thickness"):  # a length that was never said is asked for there
         taken |= along(kind, str(length(given, given.si("thickness"), "up")))
     if given.choice("balance") == "known":
         taken["eccentricity"] = str(exact(given, held.eccentricity_m))
     if given.typed("mass"):
         taken["mass"] = given.as_typed("mass")
-    to_start = {"hold": kind, "tailstock": "no" if held.far_end == "none" else "yes", "found": found}
+    to_start = {"hold": kind, "tailstock": "no" if held.far_end == "none" else "yes", "found": found} | of
     to_start |= {"sweeps": str(length(given, held.diameter_m, "up")), "mount": given.as_typed(ACROSS[kind])}
     to_start |= {"overhang": str(length(given, held.overhang_m, "up"))}
     up = replace(held, far_end="live") if found == TAILSTOCK and held.far_end == "none" else held  # its least size is the one it needs once the tailstock is up
