@@ -23,6 +23,7 @@ import os
 import shutil
 import subprocess
 from pathlib import Path
+from typing import TextIO
 
 from site_src.builder import setup
 from site_src.builder.setup import CACHE, ENGINES, ROOT, Trouble, say
@@ -78,8 +79,32 @@ def test(options: argparse.Namespace) -> int:
     setup.npm_packages("browser-tests", ROOT / "tests" / "browser")
     make_site(ROOT / "dist", "/")
     say("Testing, browsers: " + (", ".join(f"{name} ({at.path or 'own copy'})" for name, at in found.items()) or "none"))
-    settings = {"BLANKWRIGHT_ENGINES": setup.browser_settings(found)}
-    return run_python(["-m", "pytest", f"--basetemp={CACHE / 'tmp' / 'pytest'}", *options.pytest], settings)
+    if options.pytest or "chromium" not in found or len(found) == 1:
+        return run_python(pytest("pytest", *options.pytest), {"BLANKWRIGHT_ENGINES": setup.browser_settings(found)})
+    return test_in_two(found)
+
+
+def test_in_two(found: dict[str, setup.Browser]) -> int:
+    """All tests with Chromium here, and beside them on the second core those of the other engines, whose report comes after."""
+    log = CACHE / "logs" / "other-engines.log"
+    log.parent.mkdir(parents=True, exist_ok=True)
+    others = {name: browser for name, browser in found.items() if name != "chromium"}
+    with log.open("w", encoding="utf-8") as out:
+        beside = start_python(pytest("pytest-other-engines", "-p", "no:cacheprovider", "tests/browser"),
+                              {"BLANKWRIGHT_ENGINES": setup.browser_settings(others)}, out)
+    try:
+        code = run_python(pytest("pytest"), {"BLANKWRIGHT_ENGINES": setup.browser_settings({"chromium": found["chromium"]})})
+        other = beside.wait()
+    finally:
+        beside.terminate()
+    say(f"And in {', '.join(others)}:")
+    say(log.read_text(encoding="utf-8"))
+    return code or other
+
+
+def pytest(place: str, *arguments: str) -> list[str]:
+    """A run of pytest with temporary files of its own."""
+    return ["-m", "pytest", f"--basetemp={CACHE / 'tmp' / place}", *arguments]
 
 
 def bench(options: argparse.Namespace) -> int:
@@ -203,19 +228,24 @@ def again_inside(options: argparse.Namespace, *locks: str) -> int:
 
 
 def run_python(command: list[str], settings: dict[str, str]) -> int:
-    """Run our environment's Python on the terminal; the home folder it sees lies in the cache."""
+    """Run our environment's Python on the terminal, to its end."""
+    process = start_python(command, settings)
+    while True:
+        try:
+            return process.wait()
+        except KeyboardInterrupt:  # the child got it too, and ends by itself
+            continue
+
+
+def start_python(command: list[str], settings: dict[str, str], output: TextIO | None = None) -> subprocess.Popen[bytes]:
+    """Start our environment's Python; the home folder it sees lies in the cache."""
     home = CACHE / "home"
     home.mkdir(parents=True, exist_ok=True)
     env = {**setup.surroundings(), **settings, "PYTHONUNBUFFERED": "1"}
     if settings:  # tests and benchmark start browsers, which write to the home folder; set-up still reads the real one
         env |= {"HOME": str(home), "TMPDIR": os.environ.get("TMPDIR", "")}
         env = {key: value for key, value in env.items() if value}
-    process = subprocess.Popen([str(setup.venv_python()), *command], cwd=ROOT, env=env)
-    while True:
-        try:
-            return process.wait()
-        except KeyboardInterrupt:  # the child got it too, and ends by itself
-            continue
+    return subprocess.Popen([str(setup.venv_python()), *command], cwd=ROOT, env=env, stdout=output, stderr=output)
 
 
 if __name__ == "__main__":

@@ -22,8 +22,12 @@ def run(*command: str | Path) -> None:
 
 def committed() -> list[str]:
     """Files under version control, and those about to be."""
-    done = subprocess.run(["git", "ls-files", "--cached", "--others", "--exclude-standard"], cwd=ROOT, capture_output=True, text=True, check=True)
-    return [name for name in done.stdout.splitlines() if (ROOT / name).is_file()]
+    done = subprocess.run(["git", "ls-files", "--cached", "--others", "--exclude-standard"], cwd=ROOT, capture_output=True, text=True, check=False)
+    if done.returncode == 0:
+        return [name for name in done.stdout.splitlines() if (ROOT / name).is_file()]
+    made = {"dist", "__pycache__", ".cache", ".venv", ".git", ".hypothesis", ".ruff_cache"}  # a copy that is no checkout
+    files = (path.relative_to(ROOT) for path in ROOT.rglob("*") if path.is_file())
+    return [name.as_posix() for name in files if not made & set(name.parts)]
 
 
 def test_ruff(python: str) -> None:
