@@ -90,7 +90,7 @@ def test_in_two(found: dict[str, setup.Browser]) -> int:
     log.parent.mkdir(parents=True, exist_ok=True)
     others = {name: browser for name, browser in found.items() if name != "chromium"}
     with log.open("w", encoding="utf-8") as out:
-        beside = start_python(pytest("pytest-other-engines", "-p", "no:cacheprovider", "tests/browser"),
+        beside = start_python(pytest("pytest-other-engines", "-o", f"cache_dir={CACHE / 'pytest-other-engines'}", "tests/browser"),
                               {"BLANKWRIGHT_ENGINES": setup.browser_settings(others)}, out)
     try:
         code = run_python(pytest("pytest"), {"BLANKWRIGHT_ENGINES": setup.browser_settings({"chromium": found["chromium"]})})
