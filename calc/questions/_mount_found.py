@@ -26,7 +26,7 @@ def found_of_mount(*when: tuple[str, tuple[str, ...]]) -> tuple[Field, ...]:
         fold=True,
         when=when,
     )
-    of = measure("found_for", "It said so of work that sweeps", "mm", 5, 1500, required=False, fold=True, when=(*when, ("found", (ALONE, TAILSTOCK))))
+    of = measure("found_for", "Found for work that sweeps", "mm", 5, 1500, required=False, fold=True, when=(*when, ("found", (ALONE, TAILSTOCK))))
     return (said, of)
 
 
