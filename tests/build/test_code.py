@@ -12,6 +12,7 @@ from site_src.builder import setup
 
 ROOT = setup.ROOT
 TOP = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "build.py", "site_src", "calc", "tests"}
+FOLDERS = ("site_src", "calc", "tests")
 
 
 def run(*command: str | Path) -> None:
@@ -20,14 +21,20 @@ def run(*command: str | Path) -> None:
     assert done.returncode == 0, f"\n{done.stdout[-6000:]}{done.stderr[-3000:]}"
 
 
+def listed(*which: str) -> list[str] | None:
+    """What git lists; None in a copy that is no checkout."""
+    done = subprocess.run(["git", "ls-files", *which], cwd=ROOT, capture_output=True, text=True, check=False)
+    return done.stdout.splitlines() if done.returncode == 0 else None
+
+
 def committed() -> list[str]:
-    """Files under version control, and those about to be."""
-    done = subprocess.run(["git", "ls-files", "--cached", "--others", "--exclude-standard"], cwd=ROOT, capture_output=True, text=True, check=False)
-    if done.returncode == 0:
-        return [name for name in done.stdout.splitlines() if (ROOT / name).is_file()]
-    made = {"dist", "__pycache__", ".cache", ".venv", ".git", ".hypothesis", ".ruff_cache"}  # a copy that is no checkout
-    files = (path.relative_to(ROOT) for path in ROOT.rglob("*") if path.is_file())
-    return [name.as_posix() for name in files if not made & set(name.parts)]
+    """Files under version control, and those about to be: what else lies in the folder is not ours."""
+    names = listed("--cached")
+    if names is not None:
+        names += listed("--others", "--exclude-standard", "--", *FOLDERS) or []
+    else:
+        names = [path.relative_to(ROOT).as_posix() for folder in FOLDERS for path in (ROOT / folder).rglob("*") if "__pycache__" not in path.parts]
+    return [name for name in names if (ROOT / name).is_file()]
 
 
 def test_ruff(python: str) -> None:
