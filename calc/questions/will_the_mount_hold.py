@@ -7,7 +7,7 @@ from typing import Any
 from calc.answers import Answer
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
-from calc.questions._balances import NOT_CHECKED
+from calc.questions._on_the_lathe import FAR_ENDS, NOT_CHECKED
 from calc.questions._will_the_mount_hold.bends import bends
 from calc.questions._will_the_mount_hold.centres import centres
 from calc.questions._will_the_mount_hold.holds import holds
@@ -77,11 +77,7 @@ FIELDS: tuple[Field, ...] = (
         "far_end",
         "Tailstock",
         "none",
-        (
-            Option("none", "Not used"),
-            Option("pad", "Flat pad pressed on", "no point, no dimple"),
-            Option("live", "Live centre", "in wood or waste"),
-        ),
+        FAR_ENDS,
         when=(_HOLDS, _ONE_END),
     ),
     measure("speed", "Speed you want", "rpm", 10, 6000, hint="Empty: the ceiling is worked out.", required=False, when=(_HOLDS,)),

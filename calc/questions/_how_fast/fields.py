@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from calc.fields import NO, YES, Choice, Field, Option, measure, under
-from calc.questions._balances import NOT_CHECKED
 from calc.questions._how_fast.handed import LONG
 from calc.questions._lathes import lathe_options
 from calc.questions._mount_found import found_of_mount
+from calc.questions._on_the_lathe import FAR_ENDS, NOT_CHECKED
 from calc.several import Numbers
 
 TURNING = ("rough", "finish", "sand", "power", "paste")
@@ -84,11 +84,7 @@ FIELDS: tuple[Field, ...] = (
         "far_end",
         "Tailstock",
         "none",
-        (
-            Option("none", "Not used"),
-            Option("pad", "Flat pad pressed on", "no point, no dimple"),
-            Option("live", "Live centre", "in wood or waste"),
-        ),
+        FAR_ENDS,
         when=(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
     ),
     measure("length", "How long it is", "mm", 3, 2000, usual=(30, 1000), hint="Along the lathe. Long thin work whips.", when=(_TURNED, _WHOLE, ("hold", LONG))),
