@@ -138,12 +138,13 @@ def findings(given: Given) -> Mapping[str, Finding]:
         In the order of the grid. "G9-grip" is the mount itself, "G9" the far end; "G7-sand" and "G10-sand" are the later moments of their gates.
     """
     hold, speed, mount, sweeps = given.words("hold") or None, given.maybe("speed"), given.maybe("mount"), given.maybe("sweeps")
-    found = heard(given, sweeps)
+    tailstock = yes(given, "tailstock")
+    found = heard(given, sweeps, tailstock=tailstock)
     return {
         "G7": _cured(given, given.words("then") or None),
         "G8": gates.lathe.out_of_balance(speed, given.maybe("balanced")),
         "G9-grip": gates.lathe.grip(mount, given.maybe("least"), yes(given, "sound"), sized=hold != "centres", found=found),
-        "G9": gates.lathe.second_hold(hold, yes(given, "tailstock"), given.maybe("overhang"), mount, found=found, sweeps_m=sweeps),
+        "G9": gates.lathe.second_hold(hold, tailstock, given.maybe("overhang"), mount, found=found, sweeps_m=sweeps),
         "G10": gates.lathe.dial(speed, given.maybe("ceiling"), given.maybe("highest"), given.maybe("marked"), marked=hold == "chuck"),
         "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap")),
         "G16": gates.worn.dust_mask(

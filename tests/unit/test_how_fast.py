@@ -321,6 +321,8 @@ def test_a_mount_that_was_found_not_to_hold_has_no_speed() -> None:
         reply = desk.answer("how-fast", held | {"found": found, "far_end": far_end})
         assert reply["headline"]["tone"] == "stop" and reply["values"]["speed"]["si"] is None and reply["extra"]["card"]["reflex"] == []
         assert reply["carries"][0]["inputs"] == {"sweeps": "300 mm", "hold": "glue", "tailstock": "no" if far_end == "none" else "yes", "found": found}
+    narrower = desk.answer("how-fast", held | {"found": "tailstock", "found_for": "200", "far_end": "none"})
+    assert narrower["values"]["speed"]["si"] is None, "what needed the tailstock for 200 mm needs it for 300"
     for found, far_end in (("alone", "none"), ("tailstock", "live")):
         reply = desk.answer("how-fast", held | {"found": found, "far_end": far_end})
         assert reply["values"]["speed"] == desk.answer("how-fast", held | {"far_end": far_end})["values"]["speed"]

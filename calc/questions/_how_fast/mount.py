@@ -10,11 +10,11 @@ from calc.questions._mount_found import NO, TAILSTOCK, handed_on, heard
 
 def weak_mount(given: Given) -> Answer | None:
     """The answer for a mount that does not hold, or not without the tailstock; None for every other."""
-    found = heard(given, given.maybe("diameter"))
+    found = heard(given, given.maybe("diameter"), tailstock=_far_end_held(given))
     if found == NO:
         text, say = "Mend the mount first", "Make it as 'Will the mount hold?' says, then ask that again. For another mount, change it under 'More'."
         why, then = "Why not: 'Will the mount hold?' found that this mount does not hold. A slower speed does not mend it.", "ask the mount again"
-    elif found == TAILSTOCK and given.choice("far_end") == "none":
+    elif found == TAILSTOCK and not _far_end_held(given):
         text, say = "Bring up the tailstock", "Then choose it here. Or make the mount as 'Will the mount hold?' says, and ask that again."
         why, then = "Why not: 'Will the mount hold?' found that this mount holds with the tailstock up, not without.", "then there is a speed"
     else:
@@ -35,7 +35,11 @@ def weak_mount(given: Given) -> Answer | None:
 
 def of_mount(given: Given) -> dict[str, str]:
     """What was found of the mount, with the mount it was found of; nothing where it was not asked."""
-    found = handed_on(given, given.maybe("diameter"))
+    found = handed_on(given, given.maybe("diameter"), tailstock=_far_end_held(given))
     if not found:
         return {}
-    return {"hold": given.choice("hold"), "tailstock": "no" if given.choice("far_end") == "none" else "yes"} | found
+    return {"hold": given.choice("hold"), "tailstock": "yes" if _far_end_held(given) else "no"} | found
+
+
+def _far_end_held(given: Given) -> bool:
+    return given.words("far_end") != "none"  # between centres it is not asked, and is held
