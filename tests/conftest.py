@@ -7,11 +7,12 @@ import sys
 import pytest
 from hypothesis import settings
 
+# The same examples in every run, so that a change is judged by what it changed; what they miss is sought at random and at length:
+# pytest --hypothesis-profile=long tests/property
 # Python in the browser is several times slower: the same properties, on fewer examples there.
-# For a search that takes its time: pytest --hypothesis-profile=long tests/property
-settings.register_profile("here", max_examples=30, deadline=None)
+settings.register_profile("here", max_examples=30, deadline=None, derandomize=True)
+settings.register_profile("browser", max_examples=10, deadline=None, derandomize=True)
 settings.register_profile("long", max_examples=1000, deadline=None)
-settings.register_profile("browser", max_examples=10, deadline=None)
 settings.load_profile("browser" if sys.platform == "emscripten" else "here")
 
 
