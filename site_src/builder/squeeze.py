@@ -17,11 +17,18 @@ def squeeze_css(text: str) -> str:
 
 
 def squeeze_js(text: str) -> str:
-    """A script without indents, without the comments that have their lines to themselves (those lines stay, empty), and without types.
+    """A script without indents, without comments (lines that hold nothing else stay, empty), and without types.
 
-    House style makes that safe: no text in a script goes over several lines, and none holds the start of a type comment.
+    House style makes that safe: no text in a script goes over several lines, none holds the start of a type comment, and none has
+    two strokes between blanks after a semicolon or a brace, as a comment behind a statement has.
+
+    Examples
+    --------
+    >>> squeeze_js("// one\\n  const svg = 'http://x'; // two\\n")
+    "\\nconst svg = 'http://x';\\n"
     """
     comment = re.compile(r"^[ \t]*(?:/\*\*(?:(?!\*/).)*\*/|//[^\n]*)[ \t]*$", re.S | re.M)
     text = comment.sub(lambda found: "\n" * found[0].count("\n"), text)
     text = re.sub(r"/\*\* @(?:type|param|returns)\b(?:(?!\*/).)*\*/ ?", "", text)
+    text = re.sub(r"(?<=[;{]) // [^\n]*", "", text)
     return re.sub(r"^[ \t]+", "", text, flags=re.M)

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from site_src.builder import setup
+from site_src.builder.squeeze import squeeze_js
 
 ROOT = setup.ROOT
 TOP = {"README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "build.py", "site_src", "calc", "tests"}
@@ -62,6 +63,16 @@ def test_types_of_the_scripts(lib: str, folders: list[str]) -> None:
     assert scripts
     run(program, checker, "--noEmit", "--allowJs", "--checkJs", "--noImplicitAny", "--target", "es2023", "--module", "esnext", "--moduleResolution", "bundler",
         "--lib", f"es2023,{lib}", Path(__file__).with_name("types.d.ts"), *scripts)
+
+
+def test_what_the_build_takes_out_of_a_script_is_no_part_of_a_text() -> None:
+    behind = re.compile(r"(?<=[;{]) // ")
+    assert squeeze_js("  take(); // see http://x, 'it's'\n") == "take();\n" and squeeze_js("const ns = 'http://x';\n") == "const ns = 'http://x';\n"
+    for name in committed():
+        if name.startswith("site_src/") and name.endswith(".js"):
+            for line in filter(behind.search, (ROOT / name).read_text(encoding="utf-8").splitlines()):
+                code = behind.split(line)[0]
+                assert all(code.count(mark) % 2 == 0 for mark in "'\"`"), f"{name}: {line}"
 
 
 def test_top_level_is_the_plan_of_the_house() -> None:
