@@ -14,7 +14,7 @@ from calc.errors import InputError
 from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, from_si, read, restate, to_si, trimmed, write_number
 from calc.words import either
 
-#: A limit may be told this much narrower than it is, to be a rounder number (our judgement).
+#: A limit may be told this much narrower than it is, to be a rounder number.
 _GIVEN_AWAY = 0.02
 
 Value = float | str | tuple[float, ...] | tuple[float, float] | None

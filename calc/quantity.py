@@ -26,7 +26,7 @@ from calc.words import either
 System = Literal["metric", "imperial"]
 Rounding = Literal["nearest", "down", "up"]
 SYSTEMS: tuple[System, System] = ("metric", "imperial")
-HIGHEST_SHOWN_RPM = 9999.0  # no hand lathe turns faster, and four digits are read at a glance: our judgement
+HIGHEST_SHOWN_RPM = 9999.0  # no hand lathe turns faster, and four digits are read at a glance
 
 
 @dataclass(frozen=True)

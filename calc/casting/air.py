@@ -38,7 +38,7 @@ def limit(name: str) -> float:
     Each row of the table names its own.
     """
     found = value("air", name)
-    return found + ZERO_CELSIUS if name in ("blush temperature", "viscosity at", "sheet temperature") else found
+    return found + ZERO_CELSIUS if name in ("blush temperature", "viscosity at", "sheet temperature", "dry above") else found
 
 
 # ---------------------------------------------------------------- water in the air

@@ -11,11 +11,9 @@ from calc.casting.cure.kinetics import ResinClass, resin_classes
 from calc.casting.mixing import Ratio, ratio_by_weight
 from calc.sources import figures, table
 
-_DEEPEST_DISH_M = 0.04  # no dish is filled deeper; sets cups behind dishes
-
-
 #: A figure of ``data/resin.csv`` by the name of its row, in its printed unit.
 stand_in = figures("resin")
+_DEEPEST_DISH_M = stand_in("deepest dish") / 1e3  # sets cups behind dishes
 
 
 def hardener_over_resin(by_weight: Ratio, parts_a: float, parts_b: float) -> float:

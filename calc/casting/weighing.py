@@ -10,10 +10,10 @@ from dataclasses import dataclass
 from typing import Literal
 
 from calc.casting.mixing import NEAR, Parts, Ratio, require_positive, split
+from calc.casting.standards import standard
 
-#: Rounding to the scale's step may move the ratio this much before a slightly larger A is tried (our judgement:
-#: a tenth of the two percent to weigh to), and so many steps larger.
-_ROUNDING = 0.002
+#: Rounding to the scale's step may move the ratio this much before a slightly larger A is tried, and so many steps larger.
+_ROUNDING = standard("step rounding")
 _EXTRA_STEPS = 3
 
 

@@ -11,7 +11,7 @@ from calc.casting.species import Species
 from calc.sources import value
 
 WATER = 1000.0  # kg/m3: what a specific gravity of one stands for
-_SHRINKS_BY_GRAVITY = 0.265  # volumetric shrinkage of an unlisted wood, times its basic gravity: wood-handbook-4, equation 4-12
+_SHRINKS_BY_GRAVITY = value("displacement", "shrinks by gravity")
 
 
 def gravity_from_basic(basic: float, moisture: float) -> float:

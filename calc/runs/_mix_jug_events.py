@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from calc.casting import weighing
 from calc.casting.mixing import Parts
+from calc.casting.standards import standard
 from calc.runs import Event
 from calc.runs._mix_scale_events import judge, reading_of
 from calc.runs._mix_state import RefusedError, State, half_step
 
-#: An emptied jug may be this far from what was to leave it before it is asked about (our judgement).
-_DOUBTFUL_JUG = 0.3
+#: An emptied jug may be this far from what was to leave it before it is asked about.
+_DOUBTFUL_JUG = standard("doubtful jug")
 
 
 def on_full(state: State, event: Event, at: float) -> None:

@@ -7,13 +7,14 @@ from __future__ import annotations
 
 from calc.casting import mixing
 from calc.casting.mixing import Parts
+from calc.casting.standards import standard
 from calc.errors import InputError
 from calc.quantity import read
 from calc.runs import Event
 from calc.runs._mix_state import RefusedError, State, fix_by_amount, half_step, shown_for
 
-#: A weight this many times over or under its target is asked about before it is believed (our judgement).
-_DOUBTFUL_OVER, _DOUBTFUL_UNDER = 2.0, 0.3
+#: A weight this many times over or under its target is asked about before it is believed.
+_DOUBTFUL_OVER, _DOUBTFUL_UNDER = standard("doubtful over"), standard("doubtful under")
 
 
 def reading_of(state: State, event: Event, shown: float | None) -> float:

@@ -15,8 +15,8 @@ from calc.runs._mix_view import View
 from calc.runs._mix_weighing import WEIGHING, base_decant, base_pour, doubt, fix, give_up
 
 _MINUTE = 60.0
-#: Parts that met this long apart are one layer, s. Basis: our judgement.
-ONE_LAYER_S = 3600.0
+#: Parts that met this long apart are one layer, s.
+ONE_LAYER_S = standard("one layer") * 3600
 ONE_LAYER = "On the last pour within the hour it is one layer, as deep as both. Before A meets B, ask How deep and how hot? for that depth."
 LATER_LAYER = "On the last pour it is a layer of its own. Before A meets B, ask How deep and how hot? when it may go on."
 

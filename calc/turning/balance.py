@@ -10,10 +10,10 @@ from __future__ import annotations
 import math
 from functools import cache
 
-from calc.sources import table
+from calc.sources import table, value
 
 STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition (nist-sp811)
-PUSH_SHARE = 0.05  # sideways push allowed, as a share of the lathe's weight: our judgement
+PUSH_SHARE = value("turning", "push share")  # of the lathe's weight
 
 
 def angular_speed(speed_rpm: float) -> float:

@@ -10,11 +10,12 @@ from __future__ import annotations
 import math
 from functools import cache
 
+from calc.sources import value
 from calc.turning.discs import RESIN_MODULUS
 
-PUSH_N = 50.0  # a firm cut: our judgement
-MOST_BEND_M = 0.0001  # 0.1 mm; more shows as a rim of uneven thickness: our judgement
-POISSON = 0.35  # room-cured casting epoxy: our judgement
+PUSH_N = value("turning", "firm cut")
+MOST_BEND_M = value("turning", "most bend") / 1e3
+POISSON = value("turning", "poisson")
 _NODES = 50  # the table that is read between has this many steps of beta
 _WAVES, _MOST_WAVES = 40, 400
 _Row = tuple[float, float, float, float]

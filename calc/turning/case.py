@@ -11,14 +11,15 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from calc.quantity import round_to
+from calc.sources import value
 from calc.turning import balance, caps, discs, mounts, speed, vibrating
 from calc.turning.fit import standard
 from calc.turning.job import Job, Measured
 
 GUESSES = ("even", "some", "side", "half")  # make-ups that nobody has balanced, best first
 EIGHT_SIDES = math.cos(math.pi / 4) / math.cos(math.pi / 8)  # corner to corner, octagon over the square it is sawn from: geometry
-BALLAST_STEP_KG = 10.0  # a sack is not weighed closer: our judgement
-BALLAST_MOST = 1.0  # ballast up to the lathe's own mass; a stand is not built for more: our judgement
+BALLAST_STEP_KG = value("turning", "ballast step")
+BALLAST_MOST = value("turning", "ballast most")  # times the lathe's own mass
 
 
 @dataclass(frozen=True)

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
-from calc.sources import table
+from calc.sources import table, value
 
-EXPLAINS = 1  # points for a cause that can move the piece as far as it is out: our judgement
-TOO_SMALL = -4  # points for one that cannot move it half as far: our judgement
+EXPLAINS = int(value("out_of_true", "points explains"))
+TOO_SMALL = int(value("out_of_true", "points too small"))
 
 
 @dataclass(frozen=True)

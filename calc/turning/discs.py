@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 
+from calc.sources import value
 from calc.turning import balance
 
-SHIELD_TEST_J = 0.500 * balance.STANDARD_GRAVITY * 1.27  # 6.23 J, high-mass impact test (z87-1)
+SHIELD_TEST_J = value("turning", "shield test mass") * balance.STANDARD_GRAVITY * value("turning", "shield test drop")  # 6.23 J
 FREE_END_FACTOR = (1.8751 / math.pi) ** 2  # first root of a clamped bar over that of a pinned one (timoshenko)
-RESIN_MODULUS = 2.4e9  # Pa, room-cured casting epoxy, the softer of resin and wood: our judgement
-RESIN_DENSITY = 1150.0  # kg/m3, cast epoxy; wood is nearly always lighter: our judgement
+RESIN_MODULUS = value("out_of_true", "resin stiffness") * 1e9  # Pa; the softer of resin and wood
+RESIN_DENSITY = value("out_of_true", "resin density")  # kg/m3; wood is nearly always lighter
 
 
 def whip_speed(diameter_m: float, length_m: float, far_end_held: bool = True) -> float:

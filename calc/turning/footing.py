@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from calc.sources import value
 from calc.turning.balance import STANDARD_GRAVITY
 
-HALF_FOOT_M = 0.20  # a small lathe on its stand, from under its middle to the edge of its foot: our judgement
-SPINDLE_M = 1.10  # height of its spindle over the floor: our judgement
+HALF_FOOT_M = value("turning", "half foot") / 1e3
+SPINDLE_M = value("turning", "spindle height") / 1e3
 
 
 def tipping_push(standing_kg: float, half_foot_m: float = HALF_FOOT_M, spindle_m: float = SPINDLE_M) -> float:

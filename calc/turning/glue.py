@@ -9,13 +9,13 @@ import math
 from dataclasses import dataclass
 from functools import cache
 
-from calc.sources import table
+from calc.sources import table, value
 from calc.turning.hold import Loads
 
-GLUED_SHARE = 0.6  # of a full face that glue really joins; it chills as it is pressed: our judgement
-FULL_HOLD_K = 303.15  # 30 C: up to here hot glue counts in full (our judgement)
-NO_HOLD_K = 333.15  # 60 C: from here it counts for nothing (our judgement)
-BRITTLE_K = 283.15  # 10 C: below, hot glue turns brittle (our judgement)
+GLUED_SHARE = value("turning", "glued share")
+FULL_HOLD_K = value("turning", "glue full hold") + 273.15
+NO_HOLD_K = value("turning", "glue no hold") + 273.15
+BRITTLE_K = value("turning", "glue brittle") + 273.15
 
 
 @dataclass(frozen=True)

@@ -14,7 +14,7 @@ from calc.sources import table, value
 
 Scale = Literal["P", "CAMI"]
 Step = Literal["ok", "long", "too-far"]
-AGREE_TO = 220  # highest number that means nearly the same in both scales (grit-tables)
+AGREE_TO = int(value("sanding", "scales agree to"))
 _ON = 1 + 1e-9
 
 

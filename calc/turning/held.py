@@ -7,17 +7,19 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from calc.turning import caps, discs, glue, hold, mounts, speed
+from calc.sources import value
+from calc.turning import caps, discs, fit, glue, hold, mounts, speed
 from calc.turning.hold import Loads
 from calc.turning.mounts import FarEnd
 
-WANTED = 3.0  # times a catch that glue and tenons are to bear: our judgement
-WANTED_SCREWS = 4.0  # times a catch, of what pulls the screws out: our judgement
-REFUSED = 1.5  # below, the tailstock is more than a help: our judgement
-LOWEST_RPM = 50.0  # no lathe on sale goes slower; a mount that only holds below is no mount (lathes-sold)
+WANTED = value("turning", "wanted")  # times a catch that glue and tenons are to bear
+WANTED_SCREWS = value("turning", "wanted of screws")  # times a catch, of what pulls the screws out
+REFUSED = value("turning", "refused")  # times a catch; below, the tailstock is more than a help
+LOWEST_RPM = value("turning", "lowest speed")  # a mount that only holds below is no mount
 MOST_RPM = 10000.0  # beyond any hand lathe
-MOST_OVERHANG = 1.0  # of the block, with nothing at the far end: our judgement
-MOST_DIAMETER = 3.0  # times the block, with nothing at the far end: a third is common practice
+SLENDER = fit.standard("whip")  # lengths to a diameter from which a steady is asked for
+MOST_OVERHANG = value("turning", "most overhang")  # of the block, with nothing at the far end
+MOST_DIAMETER = value("turning", "most diameter")  # times the block, with nothing at the far end
 
 
 @dataclass(frozen=True)
@@ -219,8 +221,6 @@ class Between:
     operation: caps.Operation
     steady: bool = False
 
-    SLENDER = 12.0  # lengths to a diameter from which a steady is asked for: our judgement
-
     @property
     def rim_rpm(self) -> float:
         """The cap on the rim for this cut, rpm."""
@@ -234,7 +234,7 @@ class Between:
     @property
     def slender(self) -> bool:
         """Whether it asks for a steady rest."""
-        return not self.steady and self.length_m > self.SLENDER * self.diameter_m * (1 + 1e-9)
+        return not self.steady and self.length_m > SLENDER * self.diameter_m * (1 + 1e-9)
 
     @property
     def ceiling_rpm(self) -> float:

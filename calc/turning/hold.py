@@ -12,14 +12,14 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc.quantity import to_si
-from calc.sources import table
+from calc.sources import table, value
 from calc.turning.balance import STANDARD_GRAVITY, push
 from calc.turning.mounts import FarEnd
 
-BENDING_LEFT = {"none": 1.0, "pad": 0.4, "live": 0.1}  # share of the bending that the mount keeps, by the far end: our judgement
-WITHDRAWAL_PA = 108.25e6  # ultimate, times G^2 D L, side grain (wood-handbook-8)
-ALLOWABLE_LB_PER_IN = 2850.0  # times G^2 D, D in inches (screw-allowable)
-END_GRAIN_SHARE = 0.5  # lag screws hold three quarters of it in end grain; a screw is given half: our judgement
+BENDING_LEFT = {far_end: value("turning", f"bending left {far_end}") for far_end in ("none", "pad", "live")}  # of the bending, by the far end
+WITHDRAWAL_PA = value("turning", "screw withdrawal") * 1e6  # ultimate, times G^2 D L
+ALLOWABLE_LB_PER_IN = value("turning", "screw allowable")  # times G^2 D, D in inches
+END_GRAIN_SHARE = value("turning", "end grain")
 LEAST_SCREWS = 3  # fewer do not resist bending all round: geometry
 
 

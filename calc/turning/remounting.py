@@ -7,11 +7,11 @@ from __future__ import annotations
 
 from functools import cache
 
-from calc.sources import table
+from calc.sources import table, value
 from calc.turning.balance import angular_speed
 
-BARE_MARGIN_M = 0.010  # the ring left bare reaches this far beyond the block: our judgement
-SANDING_N = 20.0  # drag of sanding at the rim: our judgement
+BARE_MARGIN_M = value("turning", "bare ring") / 1e3
+SANDING_N = value("turning", "sanding drag")
 
 
 @cache

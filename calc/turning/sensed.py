@@ -10,17 +10,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from calc.sources import value
+
 Sample = tuple[float, float, float, float]
 Fault = Literal["short", "coarse", "quiet", "unclear"]
 
-SPAN_S = 6.0  # looked at, at the end of the record: our judgement
-LEAST_SPAN_S = 4.0
-LEAST_RATE_HZ = 25.0  # below, a spindle at 600 rpm is no longer told: arithmetic
-SLOWEST_HZ = 0.8  # 48 rpm; slower swings are the bench or the hand: our judgement
-SHARE_OF_HALF_RATE = 0.9  # of the highest frequency that a rate can tell: our judgement
-QUIET_M_PER_S2 = 0.03  # the noise of a phone's sensor is a good part of this: our judgement
-CLEAR_SHARE = 0.5  # of the motion that the once-per-turn part must have: our judgement
-LEAST_OF_STRONGEST = 0.05  # of the power of the strongest to and fro; less is taken for noise: our judgement
+SPAN_S = value("turning", "sensed span")
+LEAST_SPAN_S = value("turning", "sensed least span")
+LEAST_RATE_HZ = value("turning", "sensed least rate")
+SLOWEST_HZ = value("turning", "sensed slowest") / 60
+SHARE_OF_HALF_RATE = value("turning", "sensed share of half rate")
+QUIET_M_PER_S2 = value("turning", "sensed quiet")
+CLEAR_SHARE = value("turning", "sensed clear")
+LEAST_OF_STRONGEST = value("turning", "sensed least of strongest")
 _STEPS_PER_BIN = 2
 
 

@@ -8,15 +8,15 @@ from functools import cache
 from typing import Literal
 
 from calc.quantity import round_to
-from calc.sources import table
+from calc.sources import table, value
 from calc.turning import discs
 from calc.turning.caps import Operation, caps, condition_rim_speed, operation_rim_speed, rubbing_speed, speed_at_rim_speed
 from calc.turning.job import Job
 
 LimitId = Literal["rim", "own", "vibration", "push", "mount", "whip", "marked", "heat", "surface", "lathe"]
 
-VARIABLE_STEP_RPM = 10.0  # a dial is read to about this: our judgement
-WHIP_SHARE = 0.5  # share of the whirling speed that long slender work may turn at: our judgement
+VARIABLE_STEP_RPM = value("turning", "dial step")
+WHIP_SHARE = value("turning", "whip share")
 WHIP_FROM = 4.0  # length over diameter from which whip is looked at; below, it can never rule: arithmetic
 RUBBING: tuple[Operation, ...] = ("sand", "paste")
 SANDING: tuple[Operation, ...] = (*RUBBING, "power")

@@ -10,10 +10,10 @@ from __future__ import annotations
 import math
 from functools import cache
 
-from calc.sources import table
+from calc.sources import table, value
 from calc.turning import balance
 
-BOLTED_FACTOR = 3.0  # a lathe bolted to floor or wall stands like three times its mass: our judgement
+BOLTED_FACTOR = value("turning", "bolted")
 
 
 def standing_mass(lathe_mass_kg: float, bolted: bool) -> float:

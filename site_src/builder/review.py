@@ -17,7 +17,6 @@ from calc import sources
 from calc.fields import Field
 from calc.quantity import SYSTEMS
 from calc.questions import all_questions
-from calc.safety import gates
 from calc.safety.checklists import all_checklists
 from calc.safety.facts import all_facts, facts
 from site_src.builder.worded import worded
@@ -29,21 +28,12 @@ FIGURES = (
 )  # fmt: skip
 #: Long tables of what things are like: named with their sources, not printed line by line.
 MATERIAL = ("grits", "out_of_true_signs", "signs", "wood_species")
+#: The figures that the gates bring along themselves: beside the gates.
+GATES = ("gate_figures",)
 #: Tables that stand in a form of their own: each caution with its words.
 OWN = ("cautions",)
 #: How a 'seen' mark is printed, the weakest last.
 MARKS = {"yes": "read", "quoted": "quoted", "no": "memory", "-": "no document"}
-#: The figures that the gates bring along themselves: what, how much, basis.
-_GATE_FIGURES = (
-    ("G6", f"Surface of the layer beneath and room, at most {gates.pour.LAYER_TO_ROOM_K:g} °C apart.", "practice"),
-    ("G9", f"Without the tailstock the work reaches out {gates.lathe.MOST_OVERHANG:g} times the width of its mount at most.", "judgement"),
-    ("G14", f"{gates.lathe.NOISE_LEVEL_DB:g} dBA for {gates.lathe.NOISE_HOURS_S / 3600:g} hours; half the time for every {gates.lathe.NOISE_STEP_DB:g} dB.",
-     "niosh-98-126"),
-    ("G15", f"Isopropyl alcohol in still air: {1e6 * gates.shop.SOLVENT_SHARE:g} mL for each m³ of room, 400 ppm.", "niosh-ipa"),
-    ("G17", f"Time in one pair of thin gloves: {gates.worn.GLOVE_TIME_S / 60:g} minutes at most.", "resin-glove-article"),
-    ("G18", f"The ball that a shield of the lesser impact grade is tested with: {gates.lathe.SHIELD_J:g} J.", "eye-test-energies"),
-    ("G19", f"Leftovers in the tray: {1000 * gates.pour.TRAY_DEPTH_M:g} mm deep at most.", "practice"),
-)
 
 
 @dataclass(frozen=True)
@@ -113,7 +103,7 @@ class Review:
 @cache
 def review() -> Review:
     """All of it, from the data as it stands."""
-    known = {*FIGURES, *MATERIAL, *OWN}
+    known = {*FIGURES, *MATERIAL, *GATES, *OWN}
     return Review(
         Table((*_safety_groups(), *_data_groups(name for name in sources.tables() if name not in known))),
         Table((*_default_groups(), *_data_groups(FIGURES))),
@@ -130,7 +120,7 @@ def _safety_groups() -> Iterator[Group]:
             ),
         )
     yield Group("Gates", tuple(_gate_rows()), "A figure past its limit stops, a missing one is 'not checked', a figure equal to its limit is not past it.")
-    yield Group("Figures of the gates", tuple(Row(id, text, _source(basis)) for id, text, basis in _GATE_FIGURES))
+    yield from _data_groups(GATES)
     yield Group(
         "Emergency cards",
         tuple(

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import ast
+import re
 from pathlib import Path
 
 import pytest
 
 from calc import sources
 
-TABLES = sorted(path.stem for path in Path(sources.__file__).with_name("data").glob("*.csv"))
+CALC = Path(sources.__file__).parent
+TABLES = sorted(path.stem for path in (CALC / "data").glob("*.csv"))
 
 
 @pytest.mark.parametrize("name", TABLES)
@@ -35,3 +38,23 @@ def test_a_row_with_an_unknown_source_does_not_load(monkeypatch: pytest.MonkeyPa
 def test_a_figure_that_is_not_there_is_named() -> None:
     with pytest.raises(LookupError, match="'lucky number'"):
         sources.value("mixing", "lucky number")
+
+
+def test_a_figure_of_judgement_or_practice_stands_in_a_table() -> None:
+    found = []
+    for path in sorted(CALC.rglob("*.py")):
+        text = path.read_text(encoding="utf-8")
+        lines = text.splitlines()
+        for node in ast.parse(text).body:
+            if isinstance(node, (ast.Assign, ast.AnnAssign)) and node.end_lineno and any(_is_number(part) for part in ast.walk(node)):
+                first = node.lineno - 1
+                while first and lines[first - 1].startswith("#"):
+                    first -= 1
+                said = " ".join(line.partition("#")[2] for line in lines[first : node.end_lineno])
+                if re.search(r"judgement|practice", said):
+                    found.append(f"{path.relative_to(CALC)}:{node.lineno}")
+    assert not found, "a table of calc/data names the basis of each figure"
+
+
+def _is_number(node: ast.AST) -> bool:
+    return isinstance(node, ast.Constant) and type(node.value) in (int, float)

@@ -15,8 +15,8 @@ from calc.sources import value
 BUCKET_DEPTH = value("cure", "bucket depth")
 CUP_DEPTH = value("cure", "cup depth")
 _WALL_M = value("cure", "cup wall") / 1e3
-#: Time in the bucket where none is told: a quarter of an hour, or this share of the time it would be workable kept cool.
-_USUAL_S, _SHORT_OF_IT = 900.0, 0.1
+#: Time in the bucket where none is told: this long, or this share of the time it would be workable kept cool.
+_USUAL_S, _SHORT_OF_IT = value("cure", "usual wait") * 60, value("cure", "usual wait share")
 #: What a cup or bucket stands on.
 BENCH = Wall(materials()["plywood"], value("cure", "cup bench") / 1e3)
 

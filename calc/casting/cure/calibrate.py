@@ -17,9 +17,9 @@ from calc.casting.cure.solver import Pace
 from calc.casting.cure.thermal import Wall, materials
 from calc.sources import table, value
 
-POT_MASS_KG = 0.1  # where the sheet prints none (practice)
-#: Rates that any casting epoxy lies between, 1/s (judgement): a tenth of the slowest kind, ten times the fastest.
-SLOWEST, FASTEST = 1e-6, 5e-3
+POT_MASS_KG = value("cure", "pot mass") / 1e3
+#: Rates that any casting epoxy lies between, 1/s.
+SLOWEST, FASTEST = value("cure", "slowest rate"), value("cure", "fastest rate")
 _CUP_CUT = Fineness(5, 4, Pace(1.5, 0.015, 1800.0))
 _CLOSE = 0.004  # of a time, as a fraction
 _MOST_RUNS = 14
@@ -287,7 +287,7 @@ def rate_from_depth_steps(resin: Resin, depth_m: float, at_k: float, slowest: fl
     ----------
     judgement.
     """
-    target = max(value("cure", "sheet peak") + ZERO_C, at_k + 15)
+    target = max(value("cure", "sheet peak") + ZERO_C, at_k + value("cure", "least rise"))
     guess = 1.62e-5 * (0.041 / depth_m) ** 1.15 * (380e3 / resin.kinetics.heat) ** 1.4 * math.exp(0.07 * (296.15 - at_k))
 
     def peak(rate: float) -> float:

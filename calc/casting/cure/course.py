@@ -11,7 +11,7 @@ from calc.sources import value
 #: A new layer bonds from this conversion of the skin on.
 LAYER_BONDS = value("cure", "layer bonds")
 #: Hotter than this the figure is no forecast: the run ends there.
-RUNAWAY_K = 150 + ZERO_C
+RUNAWAY_K = value("cure", "runaway") + ZERO_C
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,7 @@ from calc.sources import value
 
 CRITICAL_K = value("cure", "critical peak") + ZERO_C
 SHALLOWEST_M, DEEPEST_M = 0.0005, 3.0
-_LEAST_RISE_K = 15.0  # in a hot shop the critical peak is this far above it
+_LEAST_RISE_K = value("cure", "least rise")
 _CAP_K = 40.0
 
 

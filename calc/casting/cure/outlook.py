@@ -12,9 +12,10 @@ from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, critical_k,
 from calc.casting.cure.plan import GO_K, STOP_K, Plan
 from calc.casting.cure.pour import COARSE, ROUGH, hottest_mould, peak_of
 from calc.casting.cure.search import meeting
+from calc.sources import value
 
-#: A slab's critical depth goes with this power of the rate (cure-trials).
-DEPTH_BY_RATE = -0.87
+#: A slab's critical depth goes with this power of the rate.
+DEPTH_BY_RATE = value("cure", "depth by rate")
 Steps = Generator[float, None, None]
 
 

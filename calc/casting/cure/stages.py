@@ -16,7 +16,6 @@ from calc.casting.cure.kinetics import GEL, WORKING_END
 from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of, moments
 from calc.sources import figures
 
-LONGEST_S = 60 * DAY  # not looked for beyond this: our judgement
 _SETTLED_K = 2.0  # this near to the shop the casting has its temperature, and marches on without the cells
 
 
@@ -55,6 +54,7 @@ class Stages:
 
 #: A figure of ``data/clock.csv`` by the name of its row, in its printed unit.
 step_of = figures("clock")
+LONGEST_S = step_of("longest") * DAY
 
 
 def softens_unwarmed(shop_k: float) -> float:

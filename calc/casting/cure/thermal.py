@@ -19,7 +19,7 @@ _RADIATION = value("cure", "film radiation")
 _RADIATION_BARE = value("cure", "film radiation bare")
 _RISING = {face: value("cure", f"film {face}") for face in ("top", "side", "bottom")}
 _FAN = value("cure", "film fan")
-_SHORTEST_M = 0.02  # below it the formula's length no longer counts (film-formula)
+_SHORTEST_M = value("cure", "film shortest") / 1e3
 _LEAST_K = 0.5
 
 

@@ -7,6 +7,7 @@ from collections.abc import Generator, Hashable, Iterator
 from dataclasses import dataclass, field, replace
 from typing import TypeVar, cast
 
+from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Known, levels
 from calc.casting.cure.layers import Layers, layers_steps, wait_for, window_of
 from calc.casting.cure.outlook import DEPTH_BY_RATE, Outlook, courses_steps, equal_steps, headroom_steps, line_steps, lines_steps
@@ -14,9 +15,10 @@ from calc.casting.cure.plan import GO_K, Plan, narrow
 from calc.casting.cure.stages import Window
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.questions._how_deep.case import Case
+from calc.sources import value
 
-_COOLER_K = 5.0
-_COLDEST_K = 288.15  # a shop is not told to be colder than this
+_COOLER_K = value("cure", "cooler")
+COLD_K = value("cure", "cold shop") + ZERO_C
 _KEPT = 24
 T = TypeVar("T")
 
@@ -114,7 +116,7 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
 
 def _others(plan: Plan) -> Iterator[tuple[str, Plan]]:
     """The same pour with one thing changed, for what would change the answer most."""
-    if plan.air_k - _COOLER_K >= _COLDEST_K:
+    if plan.air_k - _COOLER_K >= COLD_K:
         cooler = plan.air_k - _COOLER_K
         yield "cooler", replace(plan, air_k=cooler, resin_k=min(plan.resin_k, cooler) if plan.resin_k <= plan.air_k else plan.resin_k)
     films = plan.mould.films

@@ -14,14 +14,13 @@ from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.curve import curve
 from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
-from calc.questions._how_deep.runs import Looked
+from calc.questions._how_deep.runs import COLD_K, Looked
 from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, typed_depth, warm, warm_band
 from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._when.hours import after, rounded
 from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
-COLD_K = value("cure", "cold shop") + ZERO_C
 _BOUNDLESS_M = 1.0  # deeper than this no line is told
 
 

@@ -8,15 +8,16 @@ from dataclasses import dataclass, replace
 
 from calc.quantity import Style, round_to, to_si
 from calc.questions import Given
+from calc.sources import value
 from calc.turning import balance, speed
 from calc.turning.case import EIGHT_SIDES, Case, balanced, ballast_to_next_limit, on_footing, recentred, steadied
 from calc.words import inside
 
-WEIGHT_REACH = 0.87  # how far out a balance weight still sits inside the rim, as a share of the radius: our judgement
-MOST_WEIGHT = 1 / 10  # of the piece: a heavier weight is a danger of its own, and its centre is moved instead: our judgement
-MOST_CHANGES = 4  # more are not read: our judgement
-MOST_TOGETHER = 3  # a longer list of things to do first is another lathe: our judgement
-MOST_SHIFT = 1 / 8  # of the diameter; a blank moved further no longer cleans up round: our judgement
+WEIGHT_REACH = value("turning", "weight reach")  # of the radius
+MOST_WEIGHT = value("turning", "most weight")  # of the piece; beyond it its centre is moved instead
+MOST_CHANGES = 4  # more are not read
+MOST_TOGETHER = 3  # a longer list of things to do first is another lathe
+MOST_SHIFT = value("turning", "most shift")  # of the diameter
 
 
 @dataclass(frozen=True)

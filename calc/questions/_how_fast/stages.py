@@ -8,6 +8,7 @@ from dataclasses import replace
 from calc.answers import Grid, Line
 from calc.quantity import Shown, round_to, rpm_text, to_si
 from calc.questions import Given
+from calc.sources import value
 from calc.turning.caps import Operation
 from calc.turning.case import Case, turned_down
 from calc.words import inside
@@ -29,8 +30,8 @@ AFTER: dict[Operation, tuple[Operation, ...]] = {
     "paste": (),
 }
 SHRINKING: tuple[Operation, ...] = ("rough", "finish")
-MOST_SIZES = 5  # rows, with the size it has now: our judgement
-SMALLEST_SHARE = 0.4  # of the size it has now; smaller is another piece: our judgement
+MOST_SIZES = 5  # rows, with the size it has now: more are not read
+SMALLEST_SHARE = value("turning", "smallest share")  # of the size it has now
 _STEPS = {"mm": ((200, 50), (100, 25), (30, 10), (0, 5)), "in": ((8, 2), (4, 1), (1, 1 / 2), (0, 1 / 4))}  # from a size on, the step down
 _LEAST_STEP = 0.4  # of a step: closer to the size it has now is no new size
 NONE = "Not yet"

@@ -12,6 +12,7 @@ from calc.questions._how_fast.handed import LONG
 from calc.questions._how_fast.remedies import Raise
 from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._how_fast.stages import next_line, steps_text
+from calc.sources import value
 from calc.turning import balance, caps, discs, footing, speed, vibrating
 from calc.turning.case import Case
 from calc.turning.job import Measured
@@ -37,7 +38,7 @@ _NAMES = {
     "surface": "Clean cut",
     "lathe": "Lathe",
 }
-LONGEST_M = 1.1  # between the centres of the largest lathes on sale (lathes-sold)
+LONGEST_M = value("turning", "longest between centres") / 1e3
 _HEAVY_LUMP_KG = 1.0  # from here on it is told in kilograms or pounds
 REFLEX = (
     Line("By hand", "Turn it one full round", note="Nothing touches, nothing moves on the mount."),

@@ -8,9 +8,9 @@ from calc.casting.sufficiency import Demand, Wood, resin_in_mould, standard
 from calc.questions._is_it_enough.case import Case
 from calc.questions._is_it_enough.words import amount, times, volume
 
-_SAVES = 0.01  # a saving under this share of the amount is not worth the trouble: our judgement
+_SAVES = standard("worth saving")
 _MOST_CHANGES = 3
-_SHEET = 0.005  # standard uncertainty of a density that was weighed or read off the sheet, a fraction: our judgement
+_SHEET = standard("density told")
 
 
 def changes(case: Case) -> tuple[Change, ...]:

@@ -13,12 +13,12 @@ from calc.questions._is_the_air.case import Coldest, air_of, coldest_of, compare
 from calc.questions._is_the_air.words import apart, degrees, margin_wanted, over, per_cent
 from calc.questions._is_the_air.working import working
 
-DRY_ABOVE_K = 298.15  # warmer than this, drying the air comes before warming it: resin hardens fast in a hot room; our judgement
-NIGHT_K = 5.0  # how far a shop may cool overnight, for the example: our judgement
-DRIER = 0.10  # how much drier, for the example: our judgement
+DRY_ABOVE_K = air.limit("dry above")  # warmer than this, drying the air comes before warming it
+NIGHT_K = air.limit("night")
+DRIER = air.limit("drier")
 DAMPEST = 0.95  # as 'Dry enough?' takes it
 SHOP_K = (278.15, 313.15)  # shop temperatures that the clock takes
-LEAST_HUMIDITY = 0.35  # drier than this no dryer makes a shop: our judgement
+LEAST_HUMIDITY = air.limit("driest")
 
 
 def answer(given: Given) -> Answer:

@@ -14,7 +14,7 @@ from calc.questions import Given
 from calc.questions._pot_or_vacuum.gates import handling
 from calc.questions._pot_or_vacuum.words import kilopascals, outside, per_cent, reading, time_line, time_to_use, weight_of
 
-WEATHER = 0.03  # how far weather moves the air's pressure, as a share of it: common practice, no source
+WEATHER = pressure.figure_of("weather")  # of the air's pressure
 
 
 class Case:

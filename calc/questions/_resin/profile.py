@@ -14,7 +14,7 @@ from calc.casting.cure.cup_test import CupTest
 from calc.casting.cure.cups import dish, foam_cup, plastic_cup
 from calc.casting.cure.kinetics import ResinClass, heat_of_reaction
 from calc.casting.cure.known import Facts, Known, known_steps
-from calc.casting.cure.outlook import Outlook, lines_steps
+from calc.casting.cure.outlook import DEPTH_BY_RATE, Outlook, lines_steps
 from calc.casting.cure.plan import Plan
 from calc.casting.cure.pour import Resin, Start
 from calc.errors import InputError
@@ -23,9 +23,7 @@ from calc.questions._how_deep.case import BENCH
 from calc.questions._resin.sheet import Sheet
 
 _Found = TypeVar("_Found")
-BUCKET_KG = 1.0  # what a bucket is told for: our judgement
-#: How far a critical depth moves with the rate and with the heat, as powers (arithmetic on the model's own table).
-_BY_RATE = -0.87
+BUCKET_KG = resin.stand_in("bucket")
 _ANY_M = 0.04  # the mould's depth is what is looked for
 
 
@@ -82,7 +80,7 @@ class Profile:
 
     def no_stop_with(self, rate_up: float) -> float:
         """The same with a band of its rate as narrow as this, m; by the power of the rate."""
-        found = float(self.surest_m * (rate_up / self.known.level.rate_up) ** _BY_RATE)
+        found = float(self.surest_m * (rate_up / self.known.level.rate_up) ** DEPTH_BY_RATE)
         return min(found, self.sheet_m or found)
 
 

@@ -11,7 +11,7 @@ from calc.casting import air, warm_resin
 from calc.casting.cure.kinetics import FIRST, GEL
 from calc.casting.cure.known import levels
 from calc.casting.cure.stages import step_of
-from calc.casting.resin import CupSize, cup_for, next_cup
+from calc.casting.resin import CupSize, cup_for, next_cup, stand_in
 from calc.quantity import Rounding, Shown, Style
 from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._resin.profile import BUCKET_KG, Profile
@@ -20,8 +20,8 @@ from calc.sources import value
 from calc.words import inside, risk
 
 _FROM = {"sheet": "the sheet", "worked out": "worked out", "assumed": "assumed", "cup": "the test cup", "kind": "its kind", "fitted": "fitted"}
-_APART = 3.0  # times what a reading may be off: our judgement
-_FAR_K = 5.0  # a cup this far from the shop's temperature says less: each 5 °C adds about 4 % to the error of a depth (cure-trials)
+_APART = stand_in("readings apart")  # times what a reading may be off
+_FAR_K = stand_in("cup far")
 
 
 @dataclass(frozen=True)

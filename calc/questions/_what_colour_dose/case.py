@@ -18,10 +18,10 @@ from calc.questions import Given
 
 #: A kind that is none: no line of ours holds for it.
 WATER = "water"
-#: No pre-mix weaker than this is offered: it would be mostly part A, weighed twice (our judgement).
-_WEAKEST = 0.005
-#: Part A is at least about half of a batch: a pre-mix has to fit into it.
-_ROOM = 0.5
+#: No pre-mix weaker than this is offered.
+_WEAKEST = colour.standard("premix weakest")
+#: Share of a batch that a pre-mix has to fit into.
+_ROOM = colour.standard("premix room")
 
 
 @dataclass(frozen=True)

@@ -25,11 +25,11 @@ from calc.sources import value
 from calc.times import HOUR, time_of_day, told
 
 #: Walls by choice: thickness, m. What a mould stands on: a bench of plywood.
-WALLS = {"board": 0.016, "hdpe": 0.003, "silicone": 0.008}
+WALLS = {wall: step_of(f"wall {wall}") / 1e3 for wall in ("board", "hdpe", "silicone")}
 _MOST_TRIES, _CLOSE = 12, 0.02
-_FAR = 5.0  # a gel further off than this is another resin, or a slip: our judgement
+_FAR = step_of("gel far")  # a gel further off than this is another resin, or a slip
 BENCH = Wall(materials()["plywood"], value("cure", "bench") / 1e3)
-_PIECE_M = 0.05  # thickest piece of wood, as How deep and how hot? takes it where none is told
+_PIECE_M = step_of("thickest piece") / 1e3
 _stages = lru_cache(maxsize=16)(stages)
 
 

@@ -8,13 +8,14 @@ from dataclasses import dataclass, replace
 
 from calc.questions import Given
 from calc.questions._will_the_mount_hold.words import handy, length
+from calc.sources import value
 from calc.turning import balance, glue, hold
 from calc.turning.held import Glue, Held, Screws, Tenon, least_across
 from calc.words import inside
 
-MOST_CHANGES = 4  # more are not read: our judgement
-MOST_TOGETHER = 3  # a longer list first is another mount: our judgement
-MOST_SCREWS = 8  # more find no room on a faceplate: our judgement
+MOST_CHANGES = 4  # more are not read
+MOST_TOGETHER = 3  # a longer list first is another mount
+MOST_SCREWS = int(value("turning", "most screws"))
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from calc.questions import Given
 
 CATCH = {"light": "a light catch", "ordinary": "an ordinary catch", "hard": "a hard catch"}
 ACROSS = {"glue": "block", "faceplate": "circle", "chuck": "tenon"}
-MOST_TIMES = 20.0  # more is only said to be over: our judgement
+MOST_TIMES = 20.0  # more is only said to be over
 
 
 def times(factor: float) -> str:

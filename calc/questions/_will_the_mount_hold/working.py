@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from calc.answers import Working
 from calc.questions import Given
 from calc.turning import balance, bending, caps, discs, glue, hold, remounting
-from calc.turning.held import Between, Glue, Held, Screws
+from calc.turning.held import SLENDER, Between, Glue, Held, Screws
 
 
 def holds(given: Given, held: Held, speed_rpm: float) -> Iterator[Working]:
@@ -99,7 +99,7 @@ def centres(piece: Between) -> Iterator[Working]:
     )
     numbers = f"30 × 1000 × (π × {d} / (8 × {span}²)) × √({discs.RESIN_MODULUS:.2g} / {discs.RESIN_DENSITY:.0f})"
     yield Working("Whip", "n = ½ × 60 (π D / 8 L²) √(E / ρ)", numbers, f"{piece.whip_rpm:.1f} rpm")
-    yield Working("Slender", "L / D", f"{1000 * piece.length_m:.4g} / {d}", f"{piece.length_m / piece.diameter_m:.3g}; a steady from {piece.SLENDER:.0f}")
+    yield Working("Slender", "L / D", f"{1000 * piece.length_m:.4g} / {d}", f"{piece.length_m / piece.diameter_m:.3g}; a steady from {SLENDER:.0f}")
 
 
 def bends(diameter_m: float, held_m: float, thick_m: float) -> Iterator[Working]:

@@ -8,14 +8,15 @@ from __future__ import annotations
 import math
 
 from calc.safety.findings import Finding, Part, State, judge, must
+from calc.sources import value
 from calc.turning.held import MOST_DIAMETER, MOST_OVERHANG
 
-#: Level that may be heard for :data:`NOISE_HOURS_S`, dB(A), and the step that halves the time, dB. Source: NIOSH 98-126 (fact 5.14).
-NOISE_LEVEL_DB = 85.0
-NOISE_STEP_DB = 3.0
-NOISE_HOURS_S = 8 * 3600.0
-#: Energy of the ball that the lesser of the two impact grades is tested with, J. Source: EN 166, grade B (fact 5.8).
-SHIELD_J = 6.2
+#: Level that may be heard for :data:`NOISE_HOURS_S`, dB(A), and the step that halves the time, dB.
+NOISE_LEVEL_DB = value("gate_figures", "noise level")
+NOISE_STEP_DB = value("gate_figures", "noise step")
+NOISE_HOURS_S = value("gate_figures", "noise time") * 3600
+#: Energy of the ball that the lesser of the two impact grades is tested with, J.
+SHIELD_J = value("gate_figures", "shield")
 
 
 def out_of_balance(speed_rpm: float | None, limit_rpm: float | None) -> Finding:

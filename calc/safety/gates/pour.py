@@ -6,15 +6,16 @@ import math
 
 from calc.casting.cure.plan import tiers
 from calc.safety.findings import SAME, Finding, Part, State, judge, must
+from calc.sources import value
 
-#: How far the layer below may differ from the room when the next goes on, in K. Basis: common practice, no source.
-LAYER_TO_ROOM_K = 5.0
-#: From these on the sheet's depth alone clears no layer: a share of it, and m. Basis: our judgement; it is meant for a wide pour of fresh resin.
-ALONE_SHARE, ALONE_M = 1 / 3, 0.012
-#: A batch this share over what the moulds take may be the spare of Is it enough?. Basis: our judgement, its own mark for a rough figure.
-SPARE_SHARE = 0.10
-#: Greatest depth of leftovers in the waste tray, in m. Basis: common practice, no source.
-TRAY_DEPTH_M = 0.010
+#: How far the layer below may differ from the room when the next goes on, K.
+LAYER_TO_ROOM_K = value("gate_figures", "layer to room")
+#: From these on the sheet's depth alone clears no layer: a share of it, and m.
+ALONE_SHARE, ALONE_M = 1 / value("gate_figures", "sheet alone part"), value("gate_figures", "sheet alone") / 1e3
+#: A batch this share over what the moulds take may be the spare of Is it enough?.
+SPARE_SHARE = value("gate_figures", "spare")
+#: Greatest depth of leftovers in the waste tray, m.
+TRAY_DEPTH_M = value("gate_figures", "tray") / 1e3
 
 
 def depth(

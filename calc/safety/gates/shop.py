@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from calc.safety.findings import Finding, Part, State, judge, must
+from calc.sources import value
 
-#: Isopropyl alcohol that evaporates into a room before its air is at 400 ppm, m3 of liquid for each m3 of air. Arithmetic (fact 7.3).
-SOLVENT_SHARE = 1.2e-6
+#: Isopropyl alcohol that may evaporate into a room, m3 of liquid for each m3 of air.
+SOLVENT_SHARE = value("gate_figures", "solvent") / 1e6
 #: What comes next, as the gate of the cure knows it.
 MOULD, ROUGH, SAND, USE = "mould", "rough", "sand", "use"
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from calc.safety.findings import Finding, Part, State, judge, must
+from calc.sources import value
 
-#: Time in one pair of thin disposable gloves, in s. Source: a resin maker's article (fact 2.14).
-GLOVE_TIME_S = 30 * 60.0
+#: Time in one pair of thin disposable gloves, s.
+GLOVE_TIME_S = value("gate_figures", "gloves") * 60
 
 
 def mask(
