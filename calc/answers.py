@@ -12,7 +12,8 @@ from typing import Any, Literal
 
 from calc.drawing import Drawing
 from calc.errors import InputError
-from calc.quantity import Shown, read
+from calc.quantity.reading import read
+from calc.quantity.writing import Shown
 
 Tone = Literal["go", "caution", "stop"]
 

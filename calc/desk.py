@@ -17,7 +17,7 @@ from calc.answers import Answer, Carry, bar_lengths
 from calc.drawing import Drawing
 from calc.errors import InputError, InputErrors, RequestError
 from calc.fields import Choice, Field, Quantity, Query, Typed
-from calc.quantity import SYSTEMS, System
+from calc.quantity.kinds import SYSTEMS, System
 from calc.questions import Given, Question, all_questions, defaults_used
 from calc.words import inside
 

@@ -11,7 +11,10 @@ from dataclasses import dataclass, replace
 from typing import Any, TypedDict, Unpack
 
 from calc.errors import InputError
-from calc.quantity import KINDS, SYSTEMS, Reading, Rounding, Style, System, from_si, read, restate, to_si, trimmed, write_number
+from calc.quantity.kinds import KINDS, SYSTEMS, System
+from calc.quantity.reading import Reading, read
+from calc.quantity.units import from_si, to_si
+from calc.quantity.writing import Rounding, Style, restate, trimmed, write_number
 from calc.words import either
 
 #: A limit may be told this much narrower than it is, to be a rounder number.
@@ -126,7 +129,7 @@ class Quantity(Field):
 
     Parameters
     ----------
-    kind : a key of :data:`calc.quantity.KINDS`.
+    kind : a key of :data:`calc.quantity.kinds.KINDS`.
     units : the unit of a bare number, ``(metric, imperial)``.
     low, high : outside them the input is an error; in the metric unit of ``units``.
     usual : outside this range the input is questioned as a slip; in the same unit.

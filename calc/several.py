@@ -7,7 +7,9 @@ from dataclasses import dataclass
 
 from calc.errors import InputError
 from calc.fields import Field, Quantity, Query, Typed, Value
-from calc.quantity import KINDS, Reading, System, read, restate
+from calc.quantity.kinds import KINDS, System
+from calc.quantity.reading import Reading, read
+from calc.quantity.writing import restate
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from calc.errors import InputError
 from calc.fields import Query, Text, Typed, Value
-from calc.quantity import System
+from calc.quantity.kinds import System
 
 HOUR, DAY = 3600.0, 86400.0
 _TIME = re.compile(r"(?P<hour>\d{1,2})(?:[:.h ]?(?P<minute>\d{2}))?\s*(?P<half>[ap])?\.?m?\.?", re.IGNORECASE)

@@ -13,7 +13,9 @@ from typing import Literal
 from calc.casting import mixing, weighing
 from calc.casting.mixing import Parts, Ratio
 from calc.casting.weighing import PourLimit
-from calc.quantity import Reading, Shown, from_si, read, round_to, to_si
+from calc.quantity.reading import Reading, read
+from calc.quantity.units import from_si, to_si
+from calc.quantity.writing import Shown, round_to
 
 Way = Literal["pour", "decant", "kit"]
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 from calc.sources import table
 
 Grade = Literal["go", "caution", "strong", "stop"]

@@ -10,7 +10,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 from calc.sources import table
 
 SEA_LEVEL = 101325.0  # Pa (standard-atmosphere)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from calc.casting.mixing import require_positive
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 from calc.sources import table
 
 Lies = Literal["through", "under", "inside", "none"]

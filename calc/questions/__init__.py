@@ -18,7 +18,8 @@ from typing import Any, cast
 from calc.answers import Answer
 from calc.errors import InputError, InputErrors
 from calc.fields import Choice, Field, Parsed, Quantity, Query, Typed, Value, wanting
-from calc.quantity import Rounding, Shown, Style, System, write
+from calc.quantity.kinds import System
+from calc.quantity.writing import Rounding, Shown, Style, write
 
 #: Work that takes its time: it yields the share that is done, 0 to 1, now and then, and returns the answer.
 Steps = Generator[float, None, Answer]
@@ -100,7 +101,7 @@ class Given:
         return Given({**self._values, **read}, self.system, self._fields, self.unasked)
 
     def write(self, si: float, style: str | tuple[str, Style], rounding: Rounding = "nearest") -> Shown:
-        """Write ``si`` in the system that the maker has chosen; see :func:`calc.quantity.write`."""
+        """Write ``si`` in the system that the maker has chosen; see :func:`calc.quantity.writing.write`."""
         return write(si, style, self.system, rounding)
 
     def pick(self, metric: str, imperial: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from calc.answers import Answer, Caution, Change, Figure, Grid, Headline, Line, Working
-from calc.quantity import System
+from calc.quantity.kinds import System
 from calc.questions import Given
 from calc.safety import facts, wording
 from calc.safety.findings import Finding, State

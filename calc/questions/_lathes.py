@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from calc.fields import Option
-from calc.quantity import from_si, round_to
+from calc.quantity.units import from_si
+from calc.quantity.writing import round_to
 from calc.turning import speed
 
 _LABELS = {"bench": "Bench lathe", "midi": "Midi lathe", "floor": "Floor lathe", "heavy": "Heavy floor lathe"}

@@ -11,7 +11,7 @@ from calc.casting.cure import narrow, plan
 from calc.casting.cure.cells import Footprint
 from calc.casting.standards import standard
 from calc.fields import NO, YES, Choice, Field, Option, measure, under
-from calc.quantity import Shown
+from calc.quantity.writing import Shown
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._gated import gated, tell, yes
 from calc.safety import gates, wording

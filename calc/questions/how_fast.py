@@ -7,7 +7,7 @@ from typing import cast
 
 from calc.answers import Answer, Caution, Change, Figure, Headline, Working, figure
 from calc.errors import InputError
-from calc.quantity import rpm_text
+from calc.quantity.writing import rpm_text
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_fast import remedies, stages, words
 from calc.questions._how_fast.card import card

@@ -12,7 +12,8 @@ from calc.casting.mixing import Ratio as Proportion
 from calc.casting.standards import standard
 from calc.errors import InputError
 from calc.fields import Choice, Option, measure
-from calc.quantity import Style, read
+from calc.quantity.reading import read
+from calc.quantity.writing import Style
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._how_much import words
 from calc.questions._how_much.mixed import added, fresh

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Carry, Figure, figure
-from calc.quantity import Shown, trimmed
+from calc.quantity.writing import Shown, trimmed
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._is_it_enough import changes, drawing, dry, words
 from calc.questions._is_it_enough.case import Case

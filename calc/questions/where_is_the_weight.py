@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Caution, Figure, Headline, Line, Working, figure
-from calc.quantity import rpm_text
+from calc.quantity.writing import rpm_text
 from calc.questions import Given, Question, Rule, Steps, Table, finished
 from calc.questions._where_is_the_weight import moves, words
 from calc.questions._where_is_the_weight.case import Case

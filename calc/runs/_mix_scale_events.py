@@ -9,7 +9,7 @@ from calc.casting import mixing
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
 from calc.errors import InputError
-from calc.quantity import read
+from calc.quantity.reading import read
 from calc.runs import Event
 from calc.runs._mix_state import RefusedError, State, fix_by_amount, half_step, shown_for
 

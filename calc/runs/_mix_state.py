@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from calc.casting import mixing, sufficiency, weighing
 from calc.casting.batch import Job, Way
 from calc.casting.mixing import Parts
-from calc.quantity import Style, write
+from calc.quantity.writing import Style, write
 from calc.runs import Event
 
 #: The steps of one pour, for the count of steps; what belongs to a step counts as that step.

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from calc.casting.standards import standard
-from calc.quantity import Shown
+from calc.quantity.writing import Shown
 from calc.runs import button
 from calc.runs._mix_state import OUT_OF_THE_BUCKET, State
 

@@ -12,7 +12,9 @@ from functools import cache
 from typing import Any
 
 from calc import sources
-from calc.quantity import STYLES, Rounding, Style, System, from_si, trimmed, write
+from calc.quantity.kinds import System
+from calc.quantity.units import from_si
+from calc.quantity.writing import STYLES, Rounding, Style, trimmed, write
 from calc.safety.findings import SAME, Finding, Part, State
 
 #: From this time on a duration is written in hours, s.

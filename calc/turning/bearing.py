@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc.casting.mixing import require_positive
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 from calc.sources import table
 from calc.turning.balance import STANDARD_GRAVITY
 from calc.turning.discs import RESIN_MODULUS

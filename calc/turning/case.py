@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from calc.quantity import round_to
+from calc.quantity.writing import round_to
 from calc.sources import value
 from calc.turning import balance, caps, discs, mounts, speed, vibrating
 from calc.turning.fit import standard

@@ -11,7 +11,7 @@ import math
 from dataclasses import dataclass
 from functools import cache
 
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 from calc.sources import table, value
 from calc.turning.balance import STANDARD_GRAVITY, push
 from calc.turning.mounts import FarEnd

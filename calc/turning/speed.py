@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
-from calc.quantity import round_to
+from calc.quantity.writing import round_to
 from calc.sources import table, value
 from calc.turning import discs
 from calc.turning.caps import Operation, caps, condition_rim_speed, operation_rim_speed, rubbing_speed, speed_at_rim_speed

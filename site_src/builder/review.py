@@ -15,7 +15,7 @@ from typing import Any
 
 from calc import sources
 from calc.fields import Field
-from calc.quantity import SYSTEMS
+from calc.quantity.kinds import SYSTEMS
 from calc.questions import all_questions
 from calc.safety.checklists import all_checklists
 from calc.safety.facts import all_facts, facts

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from calc import desk
-from calc.quantity import SYSTEMS
+from calc.quantity.kinds import SYSTEMS
 from calc.safety import gates, wording
 from calc.safety.findings import State
 

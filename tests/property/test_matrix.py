@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 
 from calc import desk
 from calc.fields import Choice, Field, Quantity, Text
-from calc.quantity import SYSTEMS
+from calc.quantity.kinds import SYSTEMS
 from calc.questions import Question, Rule, all_questions
 from calc.several import Numbers, Ratio
 from calc.sources import table

@@ -15,7 +15,7 @@ import math
 import pytest
 
 from calc.casting import air, warm_resin, warming
-from calc.quantity import from_si, to_si
+from calc.quantity.units import from_si, to_si
 
 
 @pytest.mark.parametrize(

@@ -14,7 +14,7 @@ from calc.casting import budget, hollow_shapes, level, shapes
 from calc.casting import sufficiency as enough
 from calc.casting.budget import Spread
 from calc.casting.shapes import Shape
-from calc.quantity import from_si, to_si
+from calc.quantity.units import from_si, to_si
 
 INCH = 0.0254
 ML = 1e-6

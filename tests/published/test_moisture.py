@@ -14,7 +14,7 @@ import pytest
 
 from calc.casting import moisture
 from calc.casting.species import all_species
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 
 
 def _cells() -> list[tuple[float, float, float]]:

@@ -12,7 +12,7 @@ from __future__ import annotations
 import pytest
 
 from calc.casting import pressure, vacuum
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 
 SEA = pressure.SEA_LEVEL
 

@@ -6,7 +6,7 @@ import pytest
 
 from calc import sources
 from calc.casting.standards import standard
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 from calc.safety import gates
 from calc.safety.facts import all_facts
 

@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import pytest
 
-from calc import quantity
+from calc.quantity.reading import read
+from calc.quantity.units import from_si
 
 
 @pytest.mark.parametrize(
@@ -36,5 +37,5 @@ from calc import quantity
     ],
 )
 def test_factor(text: str, kind: str, unit: str, value: float, shown_in: str) -> None:
-    si = quantity.read("it", text, kind, unit).si
-    assert quantity.from_si(si, kind, shown_in) == pytest.approx(value, rel=5e-9)  # the digits printed
+    si = read("it", text, kind, unit).si
+    assert from_si(si, kind, shown_in) == pytest.approx(value, rel=5e-9)  # the digits printed

@@ -15,7 +15,7 @@ from calc import desk
 from calc.casting import wood, wood_density
 from calc.casting.species import all_species
 from calc.casting.wood import Shape
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 
 ML = 1e-6
 STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition

@@ -9,7 +9,7 @@ import pytest
 from calc.answers import Answer, Headline, Working
 from calc.errors import InputError, InputErrors
 from calc.fields import Choice, Option, Quantity, Text, Typed, wanting
-from calc.quantity import SYSTEMS
+from calc.quantity.kinds import SYSTEMS
 from calc.questions import Given, Question, Table, all_questions, defaults_used
 from calc.several import Numbers, Ratio, Series
 

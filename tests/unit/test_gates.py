@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from calc.quantity import SYSTEMS
+from calc.quantity.kinds import SYSTEMS
 from calc.safety import gates, wording
 from calc.safety.findings import Finding, Part, State
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import pytest
 
-from calc import quantity
 from calc.errors import InputError
-from calc.quantity import Style
+from calc.quantity.kinds import KINDS
+from calc.quantity.reading import read
+from calc.quantity.writing import STYLES, Rounding, Style, write_number
 
 
 def _read(text: str, kind: str = "length", unit: str = "mm") -> float:
-    return quantity.read("it", text, kind, unit).si
+    return read("it", text, kind, unit).si
 
 
 @pytest.mark.parametrize(
@@ -86,13 +87,13 @@ def test_reads_what_makers_type(text: str, kind: str, unit: str, si: float) -> N
 )
 def test_refuses_what_can_be_read_two_ways_or_not_at_all(text: str, kind: str, code: str) -> None:
     with pytest.raises(InputError) as caught:
-        _read(text, kind, next(iter(quantity.KINDS[kind].units)))
+        _read(text, kind, next(iter(KINDS[kind].units)))
     assert caught.value.code == code
 
 
 def test_only_the_units_that_a_field_accepts() -> None:
     with pytest.raises(InputError) as caught:
-        quantity.read("it", "3 kg", "mass", "g", accepted=("g", "oz"))
+        read("it", "3 kg", "mass", "g", accepted=("g", "oz"))
     assert caught.value.code == "unit"
     assert caught.value.details["units"] == "g or oz"
 
@@ -119,17 +120,17 @@ def test_only_the_units_that_a_field_accepts() -> None:
         (-3.6, Style("°C", step=1), "nearest", "-4"),
     ],
 )
-def test_writes_to_the_step(value: float, style: Style, rounding: quantity.Rounding, text: str) -> None:
-    assert quantity.write_number(value, style, rounding)[0] == text
+def test_writes_to_the_step(value: float, style: Style, rounding: Rounding, text: str) -> None:
+    assert write_number(value, style, rounding)[0] == text
 
 
 def test_every_style_has_a_unit_of_its_kind() -> None:
-    for name, (kind, metric, imperial) in quantity.STYLES.items():
+    for name, (kind, metric, imperial) in STYLES.items():
         for style in (metric, imperial):
-            assert style.unit in quantity.KINDS[kind].units, name
+            assert style.unit in KINDS[kind].units, name
             assert bool(style.step) != bool(style.figures), name
 
 
 def test_every_alias_names_a_unit() -> None:
-    for kind in quantity.KINDS.values():
+    for kind in KINDS.values():
         assert set(kind.aliases.values()) <= set(kind.units), kind.name

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown, Style
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 from calc.turning import discs, fit, remounting
 from calc.turning.fit import Size, standard

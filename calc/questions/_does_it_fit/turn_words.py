@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
-from calc.quantity import Shown
+from calc.quantity.writing import Shown
 from calc.questions import Given
 from calc.questions._does_it_fit.reaches import grid
 from calc.questions._does_it_fit.turn import Turn, guess, length

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
 from calc.drawing import Drawing, Sketch
-from calc.quantity import Style
+from calc.quantity.writing import Style
 from calc.questions import Given
 from calc.questions._does_it_fit.turn import guess, length
 from calc.questions._does_it_fit.view import box

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from calc.answers import Answer, Band, Carry, Change, Headline, Limit, Line, Tone, figure
 from calc.casting import moisture
 from calc.casting.moisture import GRADES, Grade, percent
-from calc.quantity import Style, trimmed
+from calc.quantity.writing import Style, trimmed
 from calc.questions._dry_enough.case import WHOLE, Wood
 from calc.questions._dry_enough.cautions import cautions
 from calc.questions._dry_enough.working import sources, working

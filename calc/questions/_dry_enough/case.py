@@ -10,7 +10,7 @@ from calc.casting import moisture
 from calc.casting.moisture import Grade, Limits, percent
 from calc.casting.species import Shrinkage, all_species, largest_shrinkage
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown, Style, round_to, trimmed
+from calc.quantity.writing import Rounding, Shown, Style, round_to, trimmed
 from calc.questions import Given
 
 #: A hand meter tells no finer, and neither does its correction.

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from calc.answers import Working
 from calc.casting.moisture import percent
-from calc.quantity import Shown, Style, from_si
+from calc.quantity.units import from_si
+from calc.quantity.writing import Shown, Style
 from calc.questions._dry_enough.case import WHOLE, Wood
 
 

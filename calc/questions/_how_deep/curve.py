@@ -10,7 +10,7 @@ from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.outlook import Outlook
 from calc.casting.cure.thermal import Material
 from calc.drawing import Axis, Drawing, chart
-from calc.quantity import from_si
+from calc.quantity.units import from_si
 from calc.questions import Given
 from calc.questions._how_deep.words import hours, warm
 from calc.sources import value

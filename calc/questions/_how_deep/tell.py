@@ -9,7 +9,7 @@ from calc.casting.cure.plan import GO_K, STOP_K, tier_of
 from calc.casting.cure.stages import Window
 from calc.casting.resin import kind_of
 from calc.drawing import Drawing
-from calc.quantity import Shown
+from calc.quantity.writing import Shown
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.curve import curve
 from calc.questions._how_deep.fields import FIELDS

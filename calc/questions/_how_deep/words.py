@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from calc.casting.cure.course import RUNAWAY_K, Course
 from calc.casting.cure.outlook import Outlook
-from calc.quantity import Rounding, Shown, Style
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 
 _OVER = "over "

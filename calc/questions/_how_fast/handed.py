@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from calc.answers import Carry
-from calc.quantity import HIGHEST_SHOWN_RPM, rpm_text
+from calc.quantity.writing import HIGHEST_SHOWN_RPM, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.mount import of_mount
 from calc.questions._how_fast.rounded import told_rpm

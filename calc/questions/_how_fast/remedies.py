@@ -6,7 +6,8 @@ import itertools
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from calc.quantity import Style, round_to, to_si
+from calc.quantity.units import to_si
+from calc.quantity.writing import Style, round_to
 from calc.questions import Given
 from calc.sources import value
 from calc.turning import balance, speed

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from calc.quantity import HIGHEST_SHOWN_RPM, round_to, rpm_text
+from calc.quantity.writing import HIGHEST_SHOWN_RPM, round_to, rpm_text
 from calc.turning.speed import VARIABLE_STEP_RPM
 
 

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from calc.answers import Grid, Line
-from calc.quantity import Shown, round_to, rpm_text, to_si
+from calc.quantity.units import to_si
+from calc.quantity.writing import Shown, round_to, rpm_text
 from calc.questions import Given
 from calc.sources import value
 from calc.turning.caps import Operation

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Caution, Figure, Headline, Working, figure
-from calc.quantity import rpm_text
+from calc.quantity.writing import rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.card import card
 from calc.questions._how_fast.rounded import told_rpm

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from calc.answers import Band, Caution, Headline, Limit, Line, Tone
-from calc.quantity import round_to, rpm_text
+from calc.quantity.writing import round_to, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import LONG
 from calc.questions._how_fast.remedies import Raise

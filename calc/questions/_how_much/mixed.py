@@ -11,7 +11,7 @@ from calc.casting.batch import Job
 from calc.casting.mixing import Grade, Parts
 from calc.casting.off_ratio import consequences
 from calc.casting.standards import standard
-from calc.quantity import Shown, Style
+from calc.quantity.writing import Shown, Style
 from calc.questions import Given
 from calc.words import inside
 

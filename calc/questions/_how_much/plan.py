@@ -9,7 +9,8 @@ from calc.casting import mixing, weighing
 from calc.casting.batch import Job
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
-from calc.quantity import Shown, Style, from_si, to_si, trimmed, write
+from calc.quantity.units import from_si, to_si
+from calc.quantity.writing import Shown, Style, trimmed, write
 from calc.questions import Given
 
 

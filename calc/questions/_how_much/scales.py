@@ -10,7 +10,8 @@ from calc.casting import wood as timber
 from calc.casting.batch import Job
 from calc.casting.standards import standard
 from calc.errors import InputError
-from calc.quantity import Shown, Style, from_si
+from calc.quantity.units import from_si
+from calc.quantity.writing import Shown, Style
 from calc.questions import Given
 
 

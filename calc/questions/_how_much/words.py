@@ -7,7 +7,7 @@ from calc.casting import mixing, weighing
 from calc.casting.batch import Job, face_of
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
-from calc.quantity import to_si
+from calc.quantity.units import to_si
 from calc.questions import Given
 from calc.questions._how_much.plan import Plan, nice_mass, step_text
 from calc.words import both

@@ -5,7 +5,8 @@ from __future__ import annotations
 from calc.answers import Working
 from calc.casting import mixing, weighing
 from calc.casting.batch import ScaleFace
-from calc.quantity import Style, from_si
+from calc.quantity.units import from_si
+from calc.quantity.writing import Style
 from calc.questions._how_much.plan import Plan, nice_mass
 
 

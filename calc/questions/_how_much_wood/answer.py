@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from calc.answers import Answer, Band, Carry, Change, Headline, Limit, Line, Tone, figure
 from calc.casting.wood import standard
-from calc.quantity import Style
+from calc.quantity.writing import Style
 from calc.questions._how_much_wood.case import Wood
 from calc.questions._how_much_wood.cautions import cautions
 from calc.questions._how_much_wood.working import sources, working

@@ -10,7 +10,8 @@ from calc.casting import moisture, wood, wood_density
 from calc.casting.species import Species, all_species
 from calc.casting.wood import Shape, standard
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown, Style, to_si
+from calc.quantity.units import to_si
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 
 _DRAWN = ("outline", "live")

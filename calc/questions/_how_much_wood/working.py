@@ -6,7 +6,8 @@ import math
 
 from calc.answers import Working
 from calc.casting.wood import standard
-from calc.quantity import Shown, Style, from_si
+from calc.quantity.units import from_si
+from calc.quantity.writing import Shown, Style
 from calc.questions._how_much_wood.case import Density, Wood
 
 _FINE_DENSITY = ("density", Style("g/mL", step=0.001))

@@ -6,7 +6,8 @@ from collections.abc import Iterable
 
 from calc.casting.pressure import STANDARD_GRAVITY
 from calc.drawing import Sketch
-from calc.quantity import Rounding, Shown, Style, from_si
+from calc.quantity.units import from_si
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 
 

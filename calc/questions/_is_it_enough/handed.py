@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Carry
-from calc.quantity import Style
+from calc.quantity.writing import Style
 from calc.questions._is_it_enough.case import Case
 
 #: Moulds as that question sees them from above, each by its largest sizes: none is cooler for being taken as larger.

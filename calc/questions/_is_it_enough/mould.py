@@ -13,7 +13,7 @@ from calc.casting.outlines import crosses
 from calc.casting.shapes import Box, Cylinder, Ellipse, Outline, Polygon, Ring, Shape, Slot, Widths
 from calc.casting.sufficiency import Demand, standard
 from calc.errors import InputError
-from calc.quantity import restate
+from calc.quantity.writing import restate
 from calc.questions import Given
 
 

@@ -8,7 +8,8 @@ from calc.answers import Band, Caution, Grid, Headline, Line, Tone
 from calc.casting import budget, kits, weighing
 from calc.casting.standards import standard as of_scale
 from calc.casting.sufficiency import Demand, odds_along, standard
-from calc.quantity import Rounding, Shown, Style, restate, to_si
+from calc.quantity.units import to_si
+from calc.quantity.writing import Rounding, Shown, Style, restate
 from calc.questions._is_it_enough.case import Case
 from calc.words import both, odds
 

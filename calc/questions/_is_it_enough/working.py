@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.answers import Working
 from calc.casting import budget
-from calc.quantity import Style
+from calc.quantity.writing import Style
 from calc.questions._is_it_enough.case import Case
 from calc.questions._is_it_enough.words import PARTS, amount, percent, times
 

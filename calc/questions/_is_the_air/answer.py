@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
 from calc.casting import air, warming
 from calc.casting.air import Air
-from calc.quantity import Style
+from calc.quantity.writing import Style
 from calc.questions import Given
 from calc.questions._is_the_air.case import Coldest, air_of, coldest_of, compared_with, resin_of, shorter, thickness_band, working_time
 from calc.questions._is_the_air.words import apart, degrees, margin_wanted, over, per_cent

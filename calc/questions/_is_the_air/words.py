@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from calc.casting import air
-from calc.quantity import Rounding, Shown, Style, System, trimmed, write
+from calc.quantity.kinds import System
+from calc.quantity.writing import Rounding, Shown, Style, trimmed, write
 from calc.questions import Given
 
 

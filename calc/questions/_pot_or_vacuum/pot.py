@@ -10,7 +10,7 @@ from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit,
 from calc.casting import pressure
 from calc.casting.pressure import Pot
 from calc.errors import InputError
-from calc.quantity import Shown
+from calc.quantity.writing import Shown
 from calc.questions import Given
 from calc.questions._pot_or_vacuum.words import bars, dropped, kilopascals, outside, per_cent, time_line, time_to_use, weight_of
 from calc.words import both

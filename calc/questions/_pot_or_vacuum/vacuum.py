@@ -9,7 +9,7 @@ from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Line, 
 from calc.casting import pressure
 from calc.casting.vacuum import degas_mass, reading_needed, vacuum_left
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown, Style
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 from calc.questions._pot_or_vacuum.gates import handling
 from calc.questions._pot_or_vacuum.words import kilopascals, outside, per_cent, reading, time_line, time_to_use, weight_of

@@ -5,7 +5,8 @@ from __future__ import annotations
 from calc.answers import Line
 from calc.casting import pressure
 from calc.casting.standards import standard
-from calc.quantity import Rounding, Shown, Style, from_si
+from calc.quantity.units import from_si
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 
 

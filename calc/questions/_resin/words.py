@@ -12,7 +12,7 @@ from calc.casting.cure.kinetics import FIRST, GEL
 from calc.casting.cure.known import levels
 from calc.casting.cure.stages import step_of
 from calc.casting.resin import CupSize, cup_for, next_cup, stand_in
-from calc.quantity import Rounding, Shown, Style
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._resin.profile import BUCKET_KG, Profile
 from calc.questions._when.hours import after

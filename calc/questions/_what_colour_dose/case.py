@@ -13,7 +13,9 @@ from calc.casting.small_doses import Premix
 from calc.casting.standards import standard
 from calc.casting.weighing import net_uncertainty
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown, Style, from_si, read, to_si, trimmed
+from calc.quantity.reading import read
+from calc.quantity.units import from_si, to_si
+from calc.quantity.writing import Rounding, Shown, Style, trimmed
 from calc.questions import Given
 
 #: A kind that is none: no line of ours holds for it.

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import math
 
-from calc.quantity import Rounding, System, round_to, trimmed
+from calc.quantity.kinds import System
+from calc.quantity.writing import Rounding, round_to, trimmed
 from calc.times import DAY, HOUR, told
 
 _MORNING = 9 * HOUR

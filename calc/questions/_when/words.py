@@ -11,7 +11,7 @@ from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Known, levels
 from calc.casting.cure.stages import softens_unwarmed, step_of
 from calc.casting.resin import stand_in
-from calc.quantity import Rounding, Style
+from calc.quantity.writing import Rounding, Style
 from calc.questions import Given
 from calc.questions._resin.agreement import disagreement, judged_by
 from calc.questions._when.casting import Casting

@@ -8,7 +8,8 @@ from functools import cached_property
 
 from calc.casting.outlines import Point
 from calc.errors import InputError
-from calc.quantity import Shown, to_si
+from calc.quantity.units import to_si
+from calc.quantity.writing import Shown
 from calc.questions import Given
 from calc.questions._how_fast.remedies import WEIGHT_REACH
 from calc.questions._where_is_the_weight.fields import MADE

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Carry
-from calc.quantity import Rounding, Style, trimmed
+from calc.quantity.writing import Rounding, Style, trimmed
 from calc.questions import Given
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.words import fine_length

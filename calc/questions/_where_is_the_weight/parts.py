@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.quantity import Shown, Style, restate, to_si
+from calc.quantity.units import to_si
+from calc.quantity.writing import Shown, Style, restate
 from calc.questions import Given
 from calc.questions._where_is_the_weight.fields import WOODS
 from calc.sources import table

@@ -9,7 +9,7 @@ from calc.casting import wood_density
 from calc.casting.outlines import Point, crosses
 from calc.casting.species import all_species
 from calc.errors import InputError
-from calc.quantity import Style
+from calc.quantity.writing import Style
 from calc.questions import Given
 from calc.questions._where_is_the_weight.fields import NONE, WOODS
 from calc.questions._where_is_the_weight.parts import Piece, direction, standard, tape

@@ -6,7 +6,7 @@ import math
 
 from calc.answers import Band, Change, Grid, Headline, Line, Tone
 from calc.casting.wood import standard as of_wood
-from calc.quantity import Style, round_to, rpm_text
+from calc.quantity.writing import Style, round_to, rpm_text
 from calc.questions import Given
 from calc.questions._where_is_the_weight import moves
 from calc.questions._where_is_the_weight.case import Case

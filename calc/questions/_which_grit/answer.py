@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.answers import Answer, Carry, Caution, Change, Figure, Grid, Headline, Limit, Line, Tone, Working, figure
-from calc.quantity import Shown, Style, round_to, rpm_text, trimmed
+from calc.quantity.writing import Shown, Style, round_to, rpm_text, trimmed
 from calc.questions import Given
 from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._which_grit.case import Operation, Sanding

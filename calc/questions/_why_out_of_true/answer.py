@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Grid, Headline, Line, figure
 from calc.drawing import Axis, Drawing, chart
-from calc.quantity import Rounding, Shown, Style, trimmed
+from calc.quantity.writing import Rounding, Shown, Style, trimmed
 from calc.questions import Given
 from calc.questions._warm_glue import strength_left
 from calc.questions._why_out_of_true.case import GAVE, HEAT, ZERO_C, Piece

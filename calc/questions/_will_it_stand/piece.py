@@ -9,7 +9,8 @@ from typing import Literal
 
 from calc.casting.cure.stages import softens_unwarmed
 from calc.errors import InputError
-from calc.quantity import Rounding, Shown, Style, from_si, to_si
+from calc.quantity.units import from_si, to_si
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 from calc.turning import bearing, standing
 from calc.turning.hold import tenon_strength

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from calc.answers import Answer, Band, Caution, Change, Grid, Headline, Line, figure
 from calc.errors import InputError
-from calc.quantity import Shown
+from calc.quantity.writing import Shown
 from calc.questions import Given
 from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Carry, Caution, Change, Headline, Limit, Line, Tone, figure
-from calc.quantity import rpm_text
+from calc.quantity.writing import rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import along
 from calc.questions._will_the_mount_hold import case as cases

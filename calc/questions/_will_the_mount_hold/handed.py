@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.answers import Carry
-from calc.quantity import rpm_text
+from calc.quantity.writing import rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import LONG, along
 from calc.questions._mount_found import NO, TAILSTOCK

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
-from calc.quantity import rpm_text
+from calc.quantity.writing import rpm_text
 from calc.questions import Given
 from calc.questions._mount_found import ALONE, NO, TAILSTOCK
 from calc.questions._warm_glue import strength_left

@@ -8,7 +8,7 @@ from dataclasses import replace
 from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Line, Tone, figure
 from calc.errors import InputError, InputErrors
 from calc.fields import Typed
-from calc.quantity import Shown, Style
+from calc.quantity.writing import Shown, Style
 from calc.questions import Given, all_questions
 from calc.questions._how_fast.handed import along
 from calc.questions._will_the_mount_hold import case as cases

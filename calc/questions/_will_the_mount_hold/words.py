@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from calc.quantity import Rounding, Shown, Style
+from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 
 CATCH = {"light": "a light catch", "ordinary": "an ordinary catch", "hard": "a hard catch"}
