@@ -146,10 +146,15 @@ class Grid:
 
 @dataclass(frozen=True)
 class Carry:
-    """What an answer hands on: inputs of another question, as a maker would type them, units written."""
+    """What an answer hands on: inputs of another question, as a maker would type them, units written.
+
+    It is all that this question has to say there. What it handed on before and does not say now is taken back: an older piece's mount is never
+    judged with a new piece. What the maker typed there, or another question handed on, stays; so does what it ``leaves`` as it stands.
+    """
 
     to: str
     inputs: Mapping[str, str]
+    leaves: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -332,7 +332,7 @@ def _carried(carry: Carry) -> Json:
     typed = [f"{inside(field.label)}: {text}" for field, text in taken if not isinstance(field, Choice)]
     chosen = [f"{inside(field.label)}: {field.label_of(text)}" for field, text in taken if isinstance(field, Choice)]
     says = "; ".join(typed or chosen)
-    return {"to": carry.to, "name": question.name, "inputs": dict(carry.inputs), "says": says}
+    return {"to": carry.to, "name": question.name, "inputs": dict(carry.inputs), "leaves": list(carry.leaves), "says": says}
 
 
 def _plain(question: Question, given: Given, reply: Json) -> str:

@@ -1,6 +1,6 @@
 // Shows an answer in its place. Every word comes from calc or from the page; nothing is worked out here.
 
-import { carryAddress } from './address.js';
+import { carryFragment } from './address.js';
 import { copyText, shareAddress } from './device/share.js';
 import { draw } from './draw.js';
 import { glue } from './spell.js';
@@ -42,9 +42,11 @@ export class AnswerView {
       this.#fill(name, lists[name].map((/** @type {any} */ entry) => this.#entry(name, entry)));
     }
     this.#ladder(answer.limits);
-    this.#root.querySelectorAll('.carry').forEach((link, index) => link.setAttribute('href', carryAddress(answer.carries[index], answer.units)));
+    const hands = (/** @type {any} */ carry) => carryFragment(carry, answer);
+    this.#root.querySelectorAll('.carry').forEach((link, index) => link.setAttribute('href', `../${answer.carries[index].to}/${hands(answer.carries[index])}`));
     for (const list of /** @type {NodeListOf<HTMLAnchorElement>} */ (this.#root.querySelectorAll('[data-carry]'))) {
-      list.hash = /** @type {HTMLAnchorElement|null} */ (this.#root.querySelector(`.carry[href*="/${list.dataset.carry}/#"]`))?.hash ?? '';
+      const carry = answer.carries.find((/** @type {any} */ one) => one.to === list.dataset.carry);
+      list.hash = hands(carry ?? { inputs: {}, leaves: [] }); // nothing to say there says so too
     }
     this.#fill('drawings', answer.drawings.map((/** @type {any} */ drawing) => this.#drawing(drawing)));
     this.#fill('grids', answer.grids.map((/** @type {any} */ grid) => this.#grid(grid)));

@@ -1,7 +1,7 @@
 // One field on the page: what was typed in it and under which units, whether it is asked, and its message.
 
 /** @typedef {'metric'|'imperial'} System */
-/** @typedef {{typed: string, units: System}} Typed */
+/** `from` is the question that handed it on, until the maker types there. @typedef {{typed: string, units: System, from?: string}} Typed */
 
 export class Field {
   /** What the maker typed and the units shown at the time; null while the default stands in. @type {Typed|null} */

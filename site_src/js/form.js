@@ -1,6 +1,6 @@
 // The form of a question: keeps what was typed, asks calc after each change, shows what comes back.
 
-import { readFragment, writeFragment } from './address.js';
+import { laidOver, readFragment, writeFragment } from './address.js';
 import { AnswerView } from './answer.js';
 import { Ask, ErrorSummary } from './errors.js';
 import { Field } from './fields.js';
@@ -77,8 +77,8 @@ class QuestionForm {
   async start() {
     const { signal } = this.#ending;
     const given = readFragment(location.hash, [...this.#fields.keys()]);
-    const kept = given?.added === false ? null : await this.#app.store.get('drafts', this.#id);
-    const draft = given ? { ...given, inputs: { ...kept?.inputs, ...given.inputs } } : kept;
+    const kept = given && !given.from ? null : await this.#app.store.get('drafts', this.#id);
+    const draft = given ? { ...given, inputs: laidOver(kept?.inputs, given) } : kept;
     if (signal.aborted) return;
     if (given && given.units !== this.#app.units) this.#app.setUnits(given.units);
     this.#showUnits();
@@ -94,7 +94,7 @@ class QuestionForm {
     this.#app.desk.addEventListener('state', () => this.#deskChanged(), { signal });
     this.#showState();
     if (draft) this.#switchTo(this.#app.units);
-    if (given?.added) this.#keep();
+    if (given?.from) this.#own();
     const answered = this.#work();
     if (this.#app.desk.state === 'ready') await answered; // then the page is as long as the maker left it
   }
@@ -159,10 +159,15 @@ class QuestionForm {
   }
 
   #changed() {
-    if (location.hash.includes('=')) history.replaceState(history.state, '', location.pathname + location.search);
-    this.#keep();
+    this.#own();
     clearTimeout(this.#timer);
     this.#timer = window.setTimeout(() => this.#work(), PAUSE);
+  }
+
+  /** From now on it stands in the draft, and the address says no more of it. */
+  #own() {
+    if (location.hash.includes('=')) history.replaceState(history.state, '', location.pathname + location.search);
+    this.#keep();
   }
 
   /** Fields that are asked and were typed in, in their order. @returns {Map<string, Typed>} */
@@ -211,7 +216,8 @@ class QuestionForm {
     if (!given) return;
     this.#app.setUnits(given.units);
     this.#showUnits();
-    this.#restore(given);
+    this.#restore(given.from ? { ...this.#record(), inputs: laidOver(this.#record().inputs, given) } : given);
+    if (given.from) this.#own();
     this.#askFields();
     this.#switchTo(given.units).then(() => this.#work());
   }

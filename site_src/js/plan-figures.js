@@ -1,9 +1,9 @@
 // The figures that a checklist goes by: what was typed under its own question, or handed over in the address by the answer whose
 // button led here, which is kept there; and where that is empty, what a weighing plan already knows.
 
-import { readFragment } from './address.js';
+import { laidOver, readFragment } from './address.js';
 
-/** @typedef {{typed: string, units: 'metric'|'imperial'}} Typed */
+/** @typedef {import('./fields.js').Typed} Typed */
 /** @typedef {{from: string, to: string, under: [string, string]|null}} Prefill */
 
 /**
@@ -30,7 +30,7 @@ export function prefilled(inputs, map) {
 export async function planFigures(app, data) {
   const [own, other] = await Promise.all([app.store.get('drafts', data.own), app.store.get('drafts', data.from)]);
   const given = readFragment(location.hash, data.names.split(' '));
-  const inputs = { ...own?.inputs, ...given?.inputs };
+  const inputs = given ? laidOver(own?.inputs, given) : own?.inputs;
   if (given) {
     app.store.put('drafts', { ...own, id: data.own, inputs });
     history.replaceState(history.state, '', location.pathname);

@@ -176,6 +176,9 @@ def test_what_an_answer_hands_on_is_taken_there(id: str, units: str) -> None:
         taken = call("answer", id=carry["to"], inputs=carry["inputs"], units=units)
         wrong = [error for error in taken["errors"] if error["code"] not in ("missing", "choose")]
         assert not wrong and not taken["queries"] and not taken["unasked"], (carry, wrong)
+        fields = {field["name"] for field in call("describe", id=carry["to"])["fields"]}
+        assert set(carry["leaves"]) <= fields - set(carry["inputs"])
+        assert not fields & {"units", "other", "added", "leaves"}, "an address says these of its own"
 
 
 def test_an_answer_in_steps_is_the_same_answer() -> None:

@@ -217,9 +217,10 @@ def test_it_hands_on_to_how_fast_and_to_the_lists_of_the_lathe(units: str) -> No
         assert carries[0]["inputs"]["hold"] == inputs.get("hold", "glue") and carries[0]["inputs"].get("mass") == inputs.get("mass")
         for carry in carries:
             _taken(carry, units)
-    # how far it runs out says nothing of where its centre of mass is
+    # how far it runs out says nothing of where its centre of mass is, and takes back nothing that was said of it
     handed = desk.answer("will-the-mount-hold", turned)["carries"]
     assert not any({"balance", "eccentricity"} & set(carry["inputs"]) for carry in handed)
+    assert [set(carry["leaves"]) for carry in handed] == [set(), {"balance", "eccentricity", "own"}, set()]
     # 3 mm in and out is 1.5 mm off the centre: it adds to the balance that is known there
     assert [carry["inputs"]["set_back"] for carry in handed if carry["to"] == "how-fast"] == ["1.5 mm"]
 

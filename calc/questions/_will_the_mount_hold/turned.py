@@ -18,6 +18,8 @@ from calc.questions._will_the_mount_hold.picture import bare_ring
 from calc.questions._will_the_mount_hold.words import ACROSS, length, tenths
 from calc.turning import remounting
 
+#: What stands there of its balance, and the maker's own limit: how far off it comes back adds to them.
+_THERE = ("balance", "eccentricity", "own")
 _WAYS = {
     "eye": "By eye to a drawn ring",
     "point": "By the tailstock's point in a centre mark",
@@ -99,13 +101,13 @@ def _carries(given: Given, off: float, diameter: float, anew: Answer | None) -> 
     yield Carry("will-the-mount-hold", _as_held(given))
     if anew is not None:
         given_on = {carry.to: dict(carry.inputs) for carry in anew.carries}
-        yield Carry("how-fast", {name: text for name, text in given_on["how-fast"].items() if name not in ("balance", "own")} | back)
+        yield Carry("how-fast", {name: text for name, text in given_on["how-fast"].items() if name not in _THERE} | back, _THERE)
         yield Carry("before-the-lathe", given_on["before-the-lathe"])
         return
     told = {"operation": "rough", "diameter": str(length(given, diameter, "up")), "hold": given.choice("hold")} | back
     if given.typed("thickness"):
         told |= along(given.choice("hold"), given.as_typed("thickness"))
-    yield Carry("how-fast", told | ({"mass": given.as_typed("mass")} if given.typed("mass") else {}))
+    yield Carry("how-fast", told | ({"mass": given.as_typed("mass")} if given.typed("mass") else {}), _THERE)
 
 
 def _headline(given: Given, off: float, stock: float | None, dial: float | None, diameter: float) -> Headline:
