@@ -10,7 +10,7 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.casting import mixing, weighing
+from calc.casting import mixing, off_ratio, weighing
 from calc.casting.mixing import Parts, Ratio
 from calc.casting.weighing import PourLimit
 from calc.quantity.reading import Reading, read
@@ -176,9 +176,9 @@ class Job:
     def mended(self) -> Parts:
         """The mixed batch brought back on ratio by adding what is short, to the scale's step; as it is while within the good tolerance."""
         inside = Parts(self.in_a, self.in_b)
-        if mixing.grade(mixing.ratio_error(inside, self.ratio), self.good, self.worst) == "green":
+        if off_ratio.grade(off_ratio.ratio_error(inside, self.ratio), self.good, self.worst) == "green":
             return inside
-        fix = mixing.correction(inside, self.ratio)
+        fix = off_ratio.correction(inside, self.ratio)
         added = self.face.near(fix.mass)
         return Parts(inside.a + added, inside.b) if fix.part == "A" else Parts(inside.a, inside.b + added)
 

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from calc.casting.mixing import require_positive
+from calc.guards import require_positive
 from calc.sources import figures, table
 
 _PERCENT = 0.01

@@ -1,4 +1,4 @@
-"""A and B and the ratio between them: the split, what is off ratio, and what brings it back.
+"""A and B and the ratio between them: what each batch takes of both.
 
 Masses in kg, volumes in m3, densities in kg/m3. A ratio inside is always by
 weight; a ratio by volume is turned into one first, with both densities.
@@ -7,10 +7,8 @@ weight; a ratio by volume is turned into one first, with both densities.
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
 
-Part = Literal["A", "B"]
-Grade = Literal["green", "amber", "red"]
+from calc.guards import require_positive
 
 #: A count or a reading this near a whole number of steps is that number: floats, not grams.
 NEAR = 1e-9
@@ -58,14 +56,6 @@ class Parts:
     def total(self) -> float:
         """Mixed resin, kg."""
         return self.a + self.b
-
-
-@dataclass(frozen=True)
-class Correction:
-    """What brings a batch back to its ratio: add ``mass`` kg of ``part``."""
-
-    part: Part
-    mass: float
 
 
 def ratio_by_weight(volume_of_a: float, volume_of_b: float, density_of_a: float, density_of_b: float) -> Ratio:
@@ -246,119 +236,3 @@ def parts_with(planned: Parts, in_bucket_a: float, in_bucket_b: float, ratio: Ra
     if in_bucket_b > batch.b:
         batch = parts_from_b(in_bucket_b, ratio)
     return batch
-
-
-
-
-
-
-
-
-def ratio_error(parts: Parts, ratio: Ratio) -> float:
-    """How far B is over (+) or under (-) what its A needs: (mB/mA)/(b/a) - 1.
-
-    Parameters
-    ----------
-    parts : what is really in the bucket, kg; A more than zero.
-    ratio : what it should be, by weight.
-
-    Returns
-    -------
-    float
-        A fraction: 0.05 is five percent too much B.
-
-    Examples
-    --------
-    >>> round(ratio_error(Parts(1.0, 0.4725), Ratio(100, 45)), 3)
-    0.05
-
-    References
-    ----------
-    Exact arithmetic. A +x % error in the mass ratio is a +x % error in the chemical ratio.
-    """
-    require_positive(mass_of_a=parts.a)
-    return parts.b / parts.a / ratio.b_per_a - 1
-
-
-def grade(error: float, good: float, worst: float) -> Grade:
-    """Class an error of the ratio.
-
-    Parameters
-    ----------
-    error : as :func:`ratio_error` gives it.
-    good : up to this it is green, a fraction.
-    worst : up to this it is amber; beyond, red. With the sheet's own tolerance, both are that.
-
-    Returns
-    -------
-    str
-        green, amber or red.
-
-    Examples
-    --------
-    >>> grade(-0.03, 0.02, 0.05)
-    'amber'
-
-    References
-    ----------
-    The limits are the caller's: the sheet's, or those of ``data/mixing.toml``.
-    """
-    size = abs(error)
-    if size <= good + NEAR:
-        return "green"
-    return "amber" if size <= worst + NEAR else "red"
-
-
-def correction(parts: Parts, ratio: Ratio) -> Correction:
-    """Which part to add, and how much, to come back on ratio. Nothing is taken out: it is mixed.
-
-    Parameters
-    ----------
-    parts : what is in the bucket, kg, zero or more; not both zero.
-    ratio : by weight.
-
-    Returns
-    -------
-    Correction
-        The part that is short, and kg of it.
-
-    Examples
-    --------
-    >>> fix = correction(Parts(1.0, 0.4725), Ratio(100, 45))
-    >>> fix.part, round(fix.mass, 3)
-    ('A', 0.05)
-
-    References
-    ----------
-    Exact arithmetic.
-    """
-    require_positive(total=parts.total)
-    missing_b = parts.a * ratio.b_per_a - parts.b
-    if missing_b >= 0:
-        return Correction("B", missing_b)
-    return Correction("A", -missing_b / ratio.b_per_a)
-
-
-def require_positive(**values: float) -> None:
-    """Refuse what is not more than zero, by its name; for arithmetic that means nothing there.
-
-    Parameters
-    ----------
-    values : name -> figure, in any unit.
-
-    Raises
-    ------
-    ValueError
-        one of them is zero, negative or not a number.
-
-    Examples
-    --------
-    >>> require_positive(total=1.0)
-
-    References
-    ----------
-    Definition.
-    """
-    for name, value in values.items():
-        if not value > 0:
-            raise ValueError(f"{name.replace('_', ' ')} must be more than zero, not {value}")

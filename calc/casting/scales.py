@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 
-from calc.casting.mixing import require_positive
 from calc.casting.weighing import net_uncertainty
+from calc.guards import require_positive
 
 
 def reading_uncertainty(repeatability: float, drift: float, half_step: float) -> float:

@@ -8,8 +8,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.casting.mixing import NEAR, require_positive
+from calc.casting.mixing import NEAR
 from calc.casting.weighing import net_uncertainty
+from calc.guards import require_positive
 
 #: Half of one drop, taken as equally likely anywhere, in drops: which drop still fell is not known.
 _COUNT = 0.5 / math.sqrt(3)

@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.casting.mixing import require_positive
+from calc.guards import require_positive
 
 Kind = Literal["dowel", "tenon", "flat"]
 

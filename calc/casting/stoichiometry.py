@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 
-from calc.casting.mixing import require_positive
+from calc.guards import require_positive
 
 
 def equivalent(molar_mass: float, groups: int) -> float:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.casting.mixing import require_positive
+from calc.guards import require_positive
 from calc.quantity.units import to_si
 from calc.sources import table
 

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import math
 
-from calc.casting.mixing import require_positive
 from calc.casting.pressure import STANDARD_GRAVITY
+from calc.guards import require_positive
 
 
 def strip_length(across: float, lap: float, thickness: float = 0.0, laps: int = 1) -> float:

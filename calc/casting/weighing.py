@@ -9,8 +9,9 @@ import math
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.casting.mixing import NEAR, Parts, Ratio, require_positive, split
+from calc.casting.mixing import NEAR, Parts, Ratio, split
 from calc.casting.standards import standard
+from calc.guards import require_positive
 
 #: Rounding to the scale's step may move the ratio this much before a slightly larger A is tried, and so many steps larger.
 _ROUNDING = standard("step rounding")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from calc.casting import mixing
+from calc.casting import off_ratio
 from calc.casting.standards import standard
 from calc.runs import Screen
 from calc.runs._mix_state import how_far_off, in_the_moulds, into_the_mould
@@ -17,7 +17,7 @@ _ON_RATIO = 0.0005
 def mix(view: View) -> Screen:
     """A and B are stirred."""
     state, job = view.state, view.state.job
-    error = mixing.ratio_error(state.parts, job.ratio)
+    error = off_ratio.ratio_error(state.parts, job.ratio)
     how_long = "The sheet's mixing time."
     if job.mixing is None:
         shortest, longest = standard("mix shortest"), standard("mix longest")

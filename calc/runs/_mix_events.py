@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping
 
-from calc.casting import mixing
+from calc.casting import off_ratio
 from calc.runs import Event
 from calc.runs._mix_jug_events import on_full, on_left, on_skip, on_tipped
 from calc.runs._mix_off_events import on_off, on_off_reading, on_off_zero, on_twin
@@ -33,7 +33,7 @@ def take(state: State, event: Event) -> None:
 
 
 def _on_accept(state: State, event: Event, at: float) -> None:
-    state.record += (f"Pour {state.number}: used with B {how_far_off(mixing.ratio_error(state.parts, state.job.ratio))}.",)
+    state.record += (f"Pour {state.number}: used with B {how_far_off(off_ratio.ratio_error(state.parts, state.job.ratio))}.",)
     state.phase = "mix"
 
 
@@ -55,7 +55,7 @@ def _on_tray(state: State, event: Event, at: float) -> None:
     if not state.discarded:
         checked = state.job.way != "kit" or state.full_b is not None
         state.met_before = state.met
-        state.done += (Done(state.parts, mixing.ratio_error(state.parts, state.job.ratio), checked),)
+        state.done += (Done(state.parts, off_ratio.ratio_error(state.parts, state.job.ratio), checked),)
         planned, *rest = state.todo
         as_planned = abs(state.parts.total - planned.total) <= _AS_PLANNED * state.job.face.step_kg
         state.todo = tuple(rest) if as_planned or not rest else state.job.shared(state.job.total - state.poured)

@@ -5,7 +5,7 @@ Each handler changes the state, or raises :class:`RefusedError` when the event c
 
 from __future__ import annotations
 
-from calc.casting import mixing
+from calc.casting import mixing, off_ratio
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
 from calc.errors import InputError
@@ -150,15 +150,15 @@ def on_b(state: State, event: Event, at: float) -> None:
 def judge(state: State) -> None:
     """On to mixing when the ratio is right, else to what puts it right."""
     job = state.job
-    error = mixing.ratio_error(state.parts, job.ratio)
-    missing = mixing.correction(state.parts, job.ratio).mass
-    right = mixing.grade(error, job.good, job.worst) == "green" or missing <= half_step(state)
+    error = off_ratio.ratio_error(state.parts, job.ratio)
+    missing = off_ratio.correction(state.parts, job.ratio).mass
+    right = off_ratio.grade(error, job.good, job.worst) == "green" or missing <= half_step(state)
     state.phase = "mix" if right else "fix"
 
 
 def on_fix(state: State, event: Event, at: float) -> None:
     """The missing part is in."""
-    fix = mixing.correction(state.parts, state.job.ratio)
+    fix = off_ratio.correction(state.parts, state.job.ratio)
     inside = state.base + state.a + state.b
     before = 0.0 if fix_by_amount(state) else inside
     added = reading_of(state, event, before + fix.mass) - before

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from calc.casting import mixing, sufficiency, weighing
+from calc.casting import off_ratio, sufficiency, weighing
 from calc.casting.batch import Job, Way
 from calc.casting.mixing import Parts
 from calc.quantity.writing import Style, write
@@ -119,7 +119,7 @@ def fix_by_amount(state: State) -> bool:
     """Whether the missing part is weighed on its own: no bucket on the scale, or no room left on it."""
     if state.job.way != "pour":
         return True
-    missing = mixing.correction(state.parts, state.job.ratio).mass
+    missing = off_ratio.correction(state.parts, state.job.ratio).mass
     return state.base + state.a + state.b + missing > state.job.capacity
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from calc.casting import mixing
+from calc.casting import off_ratio
 from calc.casting.mixing import Parts
 from calc.runs import Screen, button
 from calc.runs._mix_state import fix_by_amount, half_step, how_far_off, shown_for
@@ -136,9 +136,9 @@ def b(view: View) -> Screen:
 def fix(view: View) -> Screen:
     """Off ratio: what is missing goes in."""
     state, job = view.state, view.state.job
-    error = mixing.ratio_error(state.parts, job.ratio)
-    fix = mixing.correction(state.parts, job.ratio)
-    amber = mixing.grade(error, job.good, job.worst) == "amber"
+    error = off_ratio.ratio_error(state.parts, job.ratio)
+    fix = off_ratio.correction(state.parts, job.ratio)
+    amber = off_ratio.grade(error, job.good, job.worst) == "amber"
     by_amount = fix_by_amount(state)
     target = fix.mass if by_amount else state.base + state.a + state.b + fix.mass
     total = state.a + state.b + fix.mass
@@ -168,7 +168,7 @@ def fix(view: View) -> Screen:
 def give_up(view: View) -> Screen:
     """Off ratio, and it cannot be put right."""
     state = view.state
-    error = mixing.ratio_error(state.parts, state.job.ratio)
+    error = off_ratio.ratio_error(state.parts, state.job.ratio)
     return {
         "step": "Off ratio",
         "tone": "stop",

@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from calc.casting.mixing import require_positive
+from calc.guards import require_positive
 from calc.quantity.units import to_si
 from calc.sources import table
 from calc.turning.balance import STANDARD_GRAVITY

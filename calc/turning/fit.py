@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from calc.casting.mixing import require_positive
+from calc.guards import require_positive
 from calc.sources import table, value
 
 #: How a blank may be cut before it is mounted: sides of its outline, from the fewest saw cuts to the band saw's round.

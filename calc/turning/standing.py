@@ -10,7 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from calc.casting.mixing import require_positive
+from calc.guards import require_positive
 from calc.quantity.units import to_si
 from calc.sources import table, value
 

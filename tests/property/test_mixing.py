@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from calc.casting import mixing, weighing
+from calc.casting import mixing, off_ratio, weighing
 from calc.casting.batch import Job, ScaleFace
 from calc.casting.mixing import Parts, Ratio
 from calc.casting.weighing import PourLimit
@@ -26,7 +26,7 @@ def _is_whole(mass: float, step: float) -> bool:
 def test_a_split_adds_up_and_is_on_ratio(total: float, ratio: Ratio) -> None:
     parts = mixing.split(total, ratio)
     assert parts.total == pytest.approx(total, rel=1e-12)
-    assert mixing.ratio_error(parts, ratio) == pytest.approx(0, abs=1e-12)
+    assert off_ratio.ratio_error(parts, ratio) == pytest.approx(0, abs=1e-12)
 
 
 @given(st.floats(1, 100), st.floats(1, 100), densities, densities)
@@ -64,10 +64,10 @@ def test_pours_are_the_fewest_equal_ones_under_the_limit(total: float, ratio: Ra
 
 @given(st.floats(0.001, 10), st.floats(0.001, 10), ratios)
 def test_a_correction_brings_it_back_on_ratio(a: float, b: float, ratio: Ratio) -> None:
-    fix = mixing.correction(Parts(a, b), ratio)
+    fix = off_ratio.correction(Parts(a, b), ratio)
     assert fix.mass >= 0
     mended = Parts(a + fix.mass, b) if fix.part == "A" else Parts(a, b + fix.mass)
-    assert mixing.ratio_error(mended, ratio) == pytest.approx(0, abs=1e-9)
+    assert off_ratio.ratio_error(mended, ratio) == pytest.approx(0, abs=1e-9)
 
 
 @given(ratios, steps, st.floats(0.005, 0.1))
@@ -81,9 +81,9 @@ def test_smallest_batch_and_coarsest_step_are_each_others_inverse(ratio: Ratio, 
 @given(st.floats(-0.2, 0.2), st.floats(0.001, 0.05), st.floats(0.001, 0.05))
 def test_grades_are_in_order_on_both_sides(error: float, good: float, wider: float) -> None:
     order = ("green", "amber", "red")
-    grade = mixing.grade(error, good, good + wider)
-    assert grade == mixing.grade(-error, good, good + wider)
-    assert order.index(mixing.grade(error * 1.01, good, good + wider)) >= order.index(grade)
+    grade = off_ratio.grade(error, good, good + wider)
+    assert grade == off_ratio.grade(-error, good, good + wider)
+    assert order.index(off_ratio.grade(error * 1.01, good, good + wider)) >= order.index(grade)
 
 
 @given(st.floats(0.3, 4), ratios, st.floats(-0.3, 0.8), st.floats(0.7, 1.4))
@@ -106,4 +106,4 @@ def test_a_run_ends_on_ratio_whatever_was_poured(total: float, ratio: Ratio, sli
         screen = screen_of(job, events, 6.0)
     assert screen["step"] == "Mix" and not screen["errors"]
     a, b = (float(row["text"]) for row in screen["totals"])
-    assert abs(mixing.ratio_error(Parts(a, b), ratio)) <= 0.02 + 0.2 / a + 0.2 / b
+    assert abs(off_ratio.ratio_error(Parts(a, b), ratio)) <= 0.02 + 0.2 / a + 0.2 / b

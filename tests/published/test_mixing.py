@@ -10,7 +10,7 @@ import math
 
 import pytest
 
-from calc.casting import mixing, scales, stoichiometry, weighing
+from calc.casting import mixing, off_ratio, scales, stoichiometry, weighing
 from calc.casting.mixing import Parts, Ratio
 
 GRAM = 0.001
@@ -79,7 +79,7 @@ def test_small_batch_on_a_gram_scale() -> None:  # S7
     [(0.45, "green"), (0.459, "green"), (0.441, "green"), (0.47, "amber"), (0.43, "amber"), (0.48, "red"), (0.42, "red")],
 )
 def test_two_and_five_percent(b: float, grade: str) -> None:  # two resin makers: weigh to 2 %, 5 % at the very worst
-    assert mixing.grade(mixing.ratio_error(Parts(1.0, b), Ratio(100, 45)), 0.02, 0.05) == grade
+    assert off_ratio.grade(off_ratio.ratio_error(Parts(1.0, b), Ratio(100, 45)), 0.02, 0.05) == grade
 
 
 # --- ratios from chemistry: M1 to M5; S2 ------------------------------------------------------------
@@ -113,7 +113,7 @@ def test_isophorone_diamine() -> None:  # M5, from molar masses: 340.42 with two
 def test_an_error_of_the_mass_ratio_is_the_same_error_of_the_chemical_one() -> None:  # 4 percent more hardener
     right = stoichiometry.parts_per_hundred(42.6, 190)
     r = (1.04 * right / 42.6) / (100 / 190)
-    assert r - 1 == pytest.approx(mixing.ratio_error(Parts(100, 1.04 * right), Ratio(100, right))) == pytest.approx(0.04)
+    assert r - 1 == pytest.approx(off_ratio.ratio_error(Parts(100, 1.04 * right), Ratio(100, right))) == pytest.approx(0.04)
 
 
 def test_where_nothing_gels() -> None:  # Flory and Stockmayer, from memory: a third to three times, for two and four groups

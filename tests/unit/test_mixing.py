@@ -9,7 +9,8 @@ import pytest
 
 from calc.casting import mixing, off_ratio, scales, stoichiometry, weighing
 from calc.casting.batch import Job, ScaleFace, face_of
-from calc.casting.mixing import Correction, Parts, Ratio
+from calc.casting.mixing import Parts, Ratio
+from calc.casting.off_ratio import Correction
 from calc.casting.standards import standard
 from calc.casting.weighing import PourLimit
 
@@ -28,7 +29,7 @@ GRAM = 0.001
         lambda: weighing.pour_limit(2, -0.1, 1e-3, 0.8, 1100),
         lambda: mixing.parts_with(Parts(1, 1), -1, 0, RATIO),
         lambda: weighing.equal_pours(1, RATIO, 0.001, 0.001),
-        lambda: mixing.correction(Parts(0, 0), RATIO),
+        lambda: off_ratio.correction(Parts(0, 0), RATIO),
         lambda: weighing.smallest_batch(RATIO, 0.001, 0, 2),
         lambda: scales.reading_uncertainty(-1, 0, 0),
         lambda: scales.apart(0, 1),
@@ -100,14 +101,14 @@ def test_what_is_in_the_bucket_already(in_a: float, in_b: float, a: float, b: fl
 
 
 def test_correction_adds_the_part_that_is_short() -> None:
-    assert mixing.correction(Parts(1.0, 0.40), RATIO) == Correction("B", pytest.approx(0.05))
-    assert mixing.correction(Parts(1.0, 0.54), RATIO) == Correction("A", pytest.approx(0.2))
-    assert mixing.correction(Parts(0.0, 0.45), RATIO) == Correction("A", pytest.approx(1.0))
+    assert off_ratio.correction(Parts(1.0, 0.40), RATIO) == Correction("B", pytest.approx(0.05))
+    assert off_ratio.correction(Parts(1.0, 0.54), RATIO) == Correction("A", pytest.approx(0.2))
+    assert off_ratio.correction(Parts(0.0, 0.45), RATIO) == Correction("A", pytest.approx(1.0))
 
 
 def test_grade_with_the_sheets_own_tolerance_has_no_amber() -> None:
-    assert mixing.grade(0.03, 0.03, 0.03) == "green"
-    assert mixing.grade(0.031, 0.03, 0.03) == "red"
+    assert off_ratio.grade(0.03, 0.03, 0.03) == "green"
+    assert off_ratio.grade(0.031, 0.03, 0.03) == "red"
 
 
 def test_kits() -> None:
@@ -186,7 +187,7 @@ def test_a_mixed_batch_is_brought_back_or_left() -> None:
 def test_two_scales_swap_without_a_trace() -> None:
     assert (1 + scales.apart(1.0, 1.012)) * (1 + scales.apart(1.012, 1.0)) == pytest.approx(1)
     weighed = Parts(1.0, 0.45 * (1 + scales.apart(1.0, 1.012)))  # B as the other scale would show it
-    assert mixing.ratio_error(Parts(weighed.a, weighed.b / 1.012), RATIO) == pytest.approx(0)
+    assert off_ratio.ratio_error(Parts(weighed.a, weighed.b / 1.012), RATIO) == pytest.approx(0)
 
 
 def test_consequences_have_sides() -> None:

@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
-from calc.casting import mixing, weighing
+from calc.casting import off_ratio, weighing
 from calc.casting.batch import Job
-from calc.casting.mixing import Grade, Parts
-from calc.casting.off_ratio import consequences
+from calc.casting.mixing import Parts
+from calc.casting.off_ratio import Grade, consequences
 from calc.casting.standards import standard
 from calc.quantity.writing import Shown, Style
 from calc.questions import Given
@@ -35,12 +35,12 @@ class Mixed:
     @property
     def error(self) -> float:
         """How far B is over or short, a fraction."""
-        return mixing.ratio_error(self.inside, self.job.ratio)
+        return off_ratio.ratio_error(self.inside, self.job.ratio)
 
     @property
     def grade(self) -> Grade:
         """Its class."""
-        return mixing.grade(self.error, self.job.good, self.job.worst)
+        return off_ratio.grade(self.error, self.job.good, self.job.worst)
 
     @property
     def hold(self) -> float:
@@ -50,7 +50,7 @@ class Mixed:
     @property
     def short(self) -> str:
         """The part that is short."""
-        return mixing.correction(self.inside, self.job.ratio).part
+        return off_ratio.correction(self.inside, self.job.ratio).part
 
     @property
     def add(self) -> Parts:
@@ -127,7 +127,7 @@ class Mixed:
         show, ratio = self.job.face.show, self.job.ratio
         numbers = f"({show(self.inside.b)} / {show(self.inside.a)}) / ({ratio.b:.4g} / {ratio.a:.4g}) − 1"
         error = Working("How far off", "(mB / mA) / (b / a) − 1", numbers, f"{100 * self.error:+.2f} %")
-        fix = mixing.correction(self.inside, ratio)
+        fix = off_ratio.correction(self.inside, ratio)
         formula = "mA b/a − mB" if fix.part == "B" else "mB a/b − mA"
         first, second = (self.inside.a, self.inside.b) if fix.part == "B" else (self.inside.b, self.inside.a)
         parts = (ratio.b, ratio.a) if fix.part == "B" else (ratio.a, ratio.b)
@@ -158,7 +158,7 @@ def added(answer: Answer, job: Job, given: Given) -> Answer:
     """
     case = Mixed(given, job)
     show, mended = job.face.show, job.mended
-    after = mixing.ratio_error(mended, job.ratio)
+    after = off_ratio.ratio_error(mended, job.ratio)
     lines = [Line("As it is", case.off(case.error), "", case.class_words)]
     changes: tuple[Change, ...] = ()
     if case.nothing:

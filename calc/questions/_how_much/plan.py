@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.casting import mixing, weighing
+from calc.casting import off_ratio, weighing
 from calc.casting.batch import Job
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
@@ -57,9 +57,9 @@ class Plan:
         return standard("coverage") * weighing.ratio_uncertainty(self.smallest, weighing.net_uncertainty(self.job.step))
 
     @property
-    def grade(self) -> mixing.Grade:
+    def grade(self) -> off_ratio.Grade:
         """Whether the scale is good enough for the smallest pour."""
-        return mixing.grade(self.hold, self.job.good, self.job.worst)
+        return off_ratio.grade(self.hold, self.job.good, self.job.worst)
 
     @property
     def least(self) -> float:
@@ -69,7 +69,7 @@ class Plan:
     @property
     def kit_error(self) -> float:
         """How far a whole kit is off ratio, as a fraction; 0 when it is weighed."""
-        return mixing.ratio_error(self.first, self.job.ratio) if self.job.way == "kit" else 0.0
+        return off_ratio.ratio_error(self.first, self.job.ratio) if self.job.way == "kit" else 0.0
 
     @property
     def too_big(self) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from calc.answers import Caution, Line, Tone, Working
-from calc.casting import mixing, scales
+from calc.casting import off_ratio, scales
 from calc.casting import wood as timber
 from calc.casting.batch import Job
 from calc.casting.standards import standard
@@ -77,8 +77,8 @@ class Pair:
             finer = " The other one, with its finer steps, is the better for both."
         if self.explained:
             return (Caution("two-scales", "go", f"The two scales agree as far as they can show. Weigh A and B on one of them all the same.{finer}"),)
-        grade = mixing.grade(1 / (1 + self.apart) - 1, self.job.good, self.job.worst)
-        tones: dict[mixing.Grade, Tone] = {"green": "go", "amber": "caution", "red": "stop"}
+        grade = off_ratio.grade(1 / (1 + self.apart) - 1, self.job.good, self.job.worst)
+        tones: dict[off_ratio.Grade, Tone] = {"green": "go", "amber": "caution", "red": "stop"}
         litre = self.mass(timber.standard("water") / 1000)
         text = "Weigh A and B both on the same scale: the ratio is then right whichever of them is wrong."
         text += f" A on this one and B on the other would make B {self.percent} {'short' if self.apart > 0 else 'over'}."

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Band, Caution, Change, Headline, Limit, Line, Working, figure
-from calc.casting import mixing, weighing
+from calc.casting import off_ratio, weighing
 from calc.casting.batch import Job, face_of
 from calc.casting.mixing import Parts
 from calc.casting.standards import standard
@@ -29,7 +29,7 @@ def headline(plan: Plan) -> Headline:
         finer = plan.finer()
         say = f"Weigh this batch on a scale with {step_text(finer)} steps, or mix {plan.least_shown()} or more on this one."
         return Headline("Finer scale", str(finer.text), f"{finer.unit} steps", say, "stop")
-    tone = mixing.grade(plan.kit_error, plan.job.good, plan.job.worst)
+    tone = off_ratio.grade(plan.kit_error, plan.job.good, plan.job.worst)
     if plan.job.way == "kit":
         return _kit_headline(plan, tone)
     count = len(plan.pours)
@@ -161,7 +161,7 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
         out.append(Caution("ratio-by-volume", "caution", text + "."))
     if job.ratio.b > job.ratio.a:
         out.append(Caution("more-b", "caution", "More B than A is rare. Are the two swapped? Check that A stands first in the ratio."))
-    if job.way == "kit" and mixing.grade(plan.kit_error, job.good, job.worst) == "amber":
+    if job.way == "kit" and off_ratio.grade(plan.kit_error, job.good, job.worst) == "amber":
         off = f"{plan.percent(plan.kit_error)} {'more' if plan.kit_error > 0 else 'less'} B"
         text = f"The jugs as labelled hold {off} than the ratio asks for. Ask the maker of the resin, or weigh."
         out.append(Caution("kit-off-ratio", "caution", text))
@@ -218,7 +218,7 @@ def no_room(given: Given, job: Job) -> Answer:
     )
 
 
-def _kit_headline(plan: Plan, fits: mixing.Grade) -> Headline:
+def _kit_headline(plan: Plan, fits: off_ratio.Grade) -> Headline:
     count = len(plan.pours)
     if fits == "red":
         error = f"{plan.percent(plan.kit_error)} {'over' if plan.kit_error > 0 else 'short'} in B"
