@@ -9,6 +9,7 @@ import sys
 from collections.abc import Sequence
 
 from calc import desk
+from calc.desk.reply import Json
 from calc.errors import RequestError
 from calc.words import both
 
@@ -68,7 +69,7 @@ def _answer(parser: argparse.ArgumentParser, given: argparse.Namespace) -> int:
     return 0
 
 
-def _described(description: desk.Json, units: str) -> str:
+def _described(description: Json, units: str) -> str:
     out = [f"{description['name']} {description['lead']}", ""]
     for field in description["fields"]:
         out.append(f"{field['name']}: {field['label']}" + (f" [{field['unit'][units]}]" if field.get("unit", {}).get(units) else ""))

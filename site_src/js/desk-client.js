@@ -68,7 +68,7 @@ export class DeskClient extends EventTarget {
 
   /**
    * Ask `calc` something.
-   * @param {string} call a call of calc/desk.py
+   * @param {string} call a call of calc/desk
    * @param {object} [args]
    * @param {{signal?: AbortSignal, progress?: (share: number) => void}} [options] `progress` hears the share done of long work
    * @returns {Promise<any>} the result; rejects with DeskError, or with AbortError when cancelled

@@ -6,22 +6,17 @@ Calls: ``catalogue``, ``describe``, ``answer``, ``begin``, ``go_on``, ``convert`
 from __future__ import annotations
 
 import json
-import math
 import sys
 import traceback
 from collections.abc import Callable, Generator, Mapping
 from typing import Any, cast
 
-from calc import errors, runs, sources
-from calc.answers import Answer, Carry, bar_lengths
-from calc.drawing import Drawing
+from calc import runs, sources
+from calc.desk.reply import Json, answered, as_error, as_query, unanswered
 from calc.errors import InputError, InputErrors, RequestError
-from calc.fields import Choice, Field, Quantity, Query, Typed
+from calc.fields import Field, Quantity, Typed
 from calc.quantity.kinds import SYSTEMS, System
-from calc.questions import Given, Question, all_questions, defaults_used
-from calc.words import inside
-
-Json = dict[str, Any]
+from calc.questions import Question, all_questions
 
 
 def catalogue() -> list[Json]:
@@ -155,7 +150,7 @@ def run(id: str, inputs: Mapping[str, Any], units: str, events: list[Json], now:
         wrong = several.errors
     except InputError as error:
         wrong = (error,)
-    return {"id": id, "ended": False, "errors": [_error(question, error, typed, system) for error in wrong]}
+    return {"id": id, "ended": False, "errors": [as_error(question, error, typed, system) for error in wrong]}
 
 
 def safety() -> Json:
@@ -203,8 +198,6 @@ def handle(text: str) -> str:
     return json.dumps({"ok": False, "error": reply}, ensure_ascii=False)
 
 
-# ---------------------------------------------------------------- helpers
-
 #: The work that was begun and is not done, as "steps"; one at a time.
 _desk: dict[str, Generator[float, None, Json]] = {}
 
@@ -218,13 +211,13 @@ def _answering(
     try:
         given, queries = question.parse(typed, system, confirmed or {})
         if queries:
-            return _unanswered(question, system, queries=[_query(question, query) for query in queries])
+            return unanswered(question, system, queries=[as_query(question, query) for query in queries])
         found = yield from question.steps(given)
     except InputErrors as several:
-        return _unanswered(question, system, errors=[_error(question, error, typed, system) for error in several.errors])
+        return unanswered(question, system, errors=[as_error(question, error, typed, system) for error in several.errors])
     except InputError as error:
-        return _unanswered(question, system, errors=[_error(question, error, typed, system)])
-    return _answered(question, given, found)
+        return unanswered(question, system, errors=[as_error(question, error, typed, system)])
+    return answered(question, given, found)
 
 
 def _question(id: str) -> Question:
@@ -245,126 +238,3 @@ def _typed(inputs: Mapping[str, Any], system: System) -> dict[str, Typed]:
         name: Typed(value["typed"], _system(value["units"])) if isinstance(value, Mapping) else Typed(str(value), system)
         for name, value in inputs.items()
     }
-
-
-def _error(question: Question, error: InputError, typed: Mapping[str, Typed], system: System) -> Json:
-    words = question.words.get(f"{error.name}:{error.code}") or question.words.get(error.code) or errors.WORDS[error.code]
-    known = {field.name: field for field in question.fields}
-    details: dict[str, str] = {}
-    if error.name in known:
-        field = known[error.name]
-        label = field.label
-        details = {
-            "label": label,
-            "label_lower": inside(label),
-            "would_do": field.would_do(system),
-            "given": typed[error.name].text.strip() if error.name in typed else "",
-        }
-    details |= error.details
-    return {
-        "field": error.name,
-        "code": error.code,
-        "message": words.format(**details),
-        "given": details.get("given", ""),
-        "choices": [{"label": label, "value": value} for label, value in error.choices],
-    }
-
-
-def _query(question: Question, query: Query) -> Json:
-    label = question.named(query.name).label
-    return {
-        "field": query.name,
-        "message": errors.QUERY.format(label=label, given=query.given, meaning=query.meaning),
-        "choices": [{"label": text, "value": value} for text, value in query.choices],
-        "keep": query.given,
-    }
-
-
-_PARTS = ("lines", "limits", "changes", "cautions", "working", "grids", "drawings", "carries")
-
-
-def _unanswered(question: Question, system: System, errors: list[Json] | None = None, queries: list[Json] | None = None) -> Json:
-    reply: Json = {"id": question.id, "name": question.name, "units": system, "errors": errors or [], "queries": queries or []}
-    reply |= {part: [] for part in _PARTS} | {"headline": None, "band": None, "assumed": [], "sources": [], "values": {}, "extra": {}, "unasked": []}
-    reply["text"] = "\n".join(entry["message"] for entry in [*reply["errors"], *reply["queries"]])
-    return reply
-
-
-def _answered(question: Question, given: Given, found: Answer) -> Json:
-    assumed = defaults_used(question, given)
-    behind = [sources.of_caution(question.id, caution.id) for caution in found.cautions]
-    keys = dict.fromkeys([*found.sources, *(entry["basis"] for entry in assumed), *(one.key for one in behind)])
-    reply: Json = {"id": question.id, "name": question.name, "units": given.system, "errors": [], "queries": []}
-    reply |= {part: [_part(entry) for entry in getattr(found, part)] for part in _PARTS}
-    reply |= {
-        "limits": [_part(limit) | {"bar": bar} for limit, bar in zip(found.limits, bar_lengths(found.limits), strict=True)],
-        "cautions": [_part(caution) | {"source": one.title} for caution, one in zip(found.cautions, behind, strict=True)],
-        "headline": _part(found.headline) | dict(zip(("first", "rest"), found.headline.parts, strict=True)),
-        "band": _part(found.band) if found.band else None,
-        "assumed": [entry | {"basis": sources.source(entry["basis"]).title} for entry in assumed],
-        "sources": [_part(sources.source(key)) for key in keys],
-        "values": {name: _part(figure) for name, figure in found.values.items()},
-        "extra": found.extra,
-        "unasked": [
-            {"field": name, "label": question.named(name).label, "wanting": list(missing)} for name, missing in given.unasked.items()
-        ],
-    }
-    for name, figure in found.values.items():
-        if figure.si is not None and not math.isfinite(figure.si):
-            raise ArithmeticError(f"{question.id}: {name} is {figure.si}")
-    reply["text"] = _plain(question, given, reply)
-    return reply
-
-
-def _part(part: Any) -> Json:
-    """One part of an answer as JSON: its fields are texts, numbers, tuples of these, and the marks of a drawing."""
-    if isinstance(part, Drawing):
-        return vars(part) | {"marks": [dict(vars(mark)) for mark in part.marks]}
-    if isinstance(part, Carry):
-        return _carried(part)
-    return dict(vars(part))
-
-
-def _carried(carry: Carry) -> Json:
-    """A carry with the name of the question it leads to, and in words what it takes there; a choice is told only where it is all there is."""
-    question = _question(carry.to)
-    taken = [(question.named(name), text) for name, text in carry.inputs.items()]
-    typed = [f"{inside(field.label)}: {text}" for field, text in taken if not isinstance(field, Choice)]
-    chosen = [f"{inside(field.label)}: {field.label_of(text)}" for field, text in taken if isinstance(field, Choice)]
-    says = "; ".join(typed or chosen)
-    return {"to": carry.to, "name": question.name, "inputs": dict(carry.inputs), "leaves": list(carry.leaves), "says": says}
-
-
-def _plain(question: Question, given: Given, reply: Json) -> str:
-    """The answer as plain text, for copying and for the shell."""
-    headline = reply["headline"]
-    out = [question.name, f"{headline['label']}: {headline['text']} {headline['unit']}".rstrip()]
-    out += [f"{number}. {step}" for number, step in enumerate(headline["steps"], 1)]
-    out.append(headline["say"])
-    out += [f"- {line['label']}: {line['text']} {line['unit']}".rstrip() + (f" ({line['note']})" if line["note"] else "") for line in reply["lines"]]
-    if reply["band"]:
-        out.append(reply["band"]["text"])
-    if reply["limits"]:
-        out.append("What limits it:")
-        out += [
-            f"- {limit['name']}: {limit['text']} {limit['unit']}".rstrip() + (" <- this one rules" if limit["rules"] else "") + f"; {limit['why']}"
-            for limit in reply["limits"]
-        ]
-    for grid in reply["grids"]:
-        out.append(grid["title"])
-        out += [" | ".join(row) for row in (grid["head"], *grid["rows"])]
-    out += [f"{drawing['title']}: {drawing['says']}" for drawing in reply["drawings"]]
-    if reply["changes"]:
-        out.append("What would change it most:")
-        out += [f"- {change['do']}: {change['then']}" for change in reply["changes"]]
-    if reply["cautions"]:
-        out.append("Cautions:")
-        out += [f"- {caution['text']}" for caution in reply["cautions"]]
-    out += [f"Goes on to: {carry['name']} ({carry['says']})" for carry in reply["carries"]]
-    typed = [(field.label, given.text(field.name)) for field in question.fields if given.typed(field.name)]
-    if typed:
-        out.append("You gave: " + "; ".join(f"{label}: {text}" for label, text in typed))
-    if reply["assumed"]:
-        out.append("Assumed: " + "; ".join(f"{entry['label']}: {entry['text']} ({entry['basis']})" for entry in reply["assumed"]))
-    out.append("Sources: " + "; ".join(source["title"] for source in reply["sources"]))
-    return "\n".join(out)
