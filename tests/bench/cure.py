@@ -8,7 +8,8 @@ from collections.abc import Callable
 
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.kinetics import Kinetics
-from calc.casting.cure.pour import FINE, Mould, Resin, Start, run
+from calc.casting.cure.pour import FINE, Mould, Resin, Start
+from calc.casting.cure.running import run
 from calc.casting.cure.thermal import Films
 from tests.independent.lines import CAPACITY, EDGE, bdf
 

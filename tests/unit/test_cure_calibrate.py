@@ -50,7 +50,8 @@ def test_a_deeper_layer_means_a_slower_resin() -> None:
 
 def seen(resin: Resin, test: CupTest) -> tuple[float, ...]:
     """The middle of the cup at the test's times, with the fine settings."""
-    from calc.casting.cure.pour import FINE, moments
+    from calc.casting.cure.pour import FINE
+    from calc.casting.cure.running import moments
 
     field = field_of(resin, test.vessel, test.start, FINE)
     found = []
@@ -98,7 +99,8 @@ def test_a_cup_that_warmed_too_little_or_too_much_is_not_fitted(hottest: float, 
 
 
 def test_foam_keeps_a_cup_warmer_and_a_dish_colder() -> None:
-    from calc.casting.cure.pour import COARSE, peak_of
+    from calc.casting.cure.pour import COARSE
+    from calc.casting.cure.running import peak_of
 
     resin, start = ANY.at_rate(2e-5), Start(ROOM, ROOM)
     peaks = [peak_of(resin, mould, start, COARSE) for mould in (dish(0.01), plastic_cup(0.1, resin), foam_cup(0.1, resin))]

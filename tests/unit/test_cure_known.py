@@ -10,7 +10,8 @@ from calc.casting.cure.cup_test import CupTest, shaped
 from calc.casting.cure.cups import plastic_cup
 from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics, resin_class
 from calc.casting.cure.known import Facts, fitted_before, known, known_steps, levels
-from calc.casting.cure.pour import COARSE, Start, peak_of
+from calc.casting.cure.pour import COARSE, Start
+from calc.casting.cure.running import peak_of
 
 HOUR = 3600.0
 

@@ -15,7 +15,8 @@ from calc.casting.cure.known import levels
 from calc.casting.cure.layers import layers_steps, wait_for
 from calc.casting.cure.outlook import Outlook, courses_steps, headroom_steps, lines_steps
 from calc.casting.cure.plan import Beneath, Plan, tier_of, tiers
-from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start, field_of, go_on, peak_of, run
+from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start, field_of
+from calc.casting.cure.running import go_on, peak_of, run
 from calc.casting.cure.search import at_once
 from calc.casting.cure.thermal import Films, Wall, materials
 

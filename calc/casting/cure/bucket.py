@@ -8,7 +8,8 @@ from functools import lru_cache
 
 from calc.casting.cure.cells import round_footprint
 from calc.casting.cure.kinetics import FIRST, WORKING_END
-from calc.casting.cure.pour import COARSE, LONGEST_S, Fineness, Mould, Resin, Start, field_of, go_on
+from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of
+from calc.casting.cure.running import LONGEST_S, go_on
 from calc.casting.cure.thermal import Wall, materials
 from calc.sources import value
 

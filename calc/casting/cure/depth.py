@@ -8,7 +8,8 @@ from dataclasses import replace
 from calc.casting.cure.calibrate import wide
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.kinetics import ZERO_C
-from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, peak_of
+from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start
+from calc.casting.cure.running import peak_of
 from calc.casting.cure.search import meeting
 from calc.casting.cure.solver import Field
 from calc.sources import value

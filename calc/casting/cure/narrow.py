@@ -8,7 +8,8 @@ from calc.casting.cure.calibrate import rate_from_depth, wide
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.depth import equivalent_depth_steps
 from calc.casting.cure.kinetics import ZERO_C, Kinetics
-from calc.casting.cure.pour import ROUGH, Mould, Resin, Start, peak_of
+from calc.casting.cure.pour import ROUGH, Mould, Resin, Start
+from calc.casting.cure.running import peak_of
 from calc.casting.cure.search import at_once
 from calc.sources import value
 

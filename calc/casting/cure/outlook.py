@@ -10,7 +10,8 @@ from calc.casting.cure.bucket import InBucket, in_bucket
 from calc.casting.cure.course import Course
 from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, critical_k, critical_width_steps, equivalent_depth_steps
 from calc.casting.cure.plan import GO_K, STOP_K, Plan
-from calc.casting.cure.pour import COARSE, ROUGH, hottest_mould, peak_of
+from calc.casting.cure.pour import COARSE, ROUGH
+from calc.casting.cure.running import hottest_mould, peak_of
 from calc.casting.cure.search import meeting
 from calc.sources import value
 

@@ -14,7 +14,8 @@ from calc.casting.cure.cells import Footprint
 from calc.casting.cure.course import Course
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Level
-from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, field_of, go_on, run
+from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, field_of
+from calc.casting.cure.running import go_on, run
 from calc.casting.cure.solver import Field
 from calc.sources import table, value
 

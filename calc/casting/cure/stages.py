@@ -13,7 +13,8 @@ from itertools import chain
 from calc.casting.cure.clock import DAY, Shop, march
 from calc.casting.cure.course import LAYER_BONDS, RUNAWAY_K, Moment
 from calc.casting.cure.kinetics import GEL, WORKING_END
-from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of, moments
+from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of
+from calc.casting.cure.running import moments
 from calc.sources import figures
 
 _SETTLED_K = 2.0  # this near to the shop the casting has its temperature, and marches on without the cells
