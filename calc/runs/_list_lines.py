@@ -9,7 +9,8 @@ from dataclasses import dataclass, field, replace
 
 from calc.errors import RequestError
 from calc.fields import Parsed, Quantity, Typed
-from calc.questions import Given, Question, all_questions, before_a_pour, before_the_lathe
+from calc.questions import Given, Question, all_questions, before_the_lathe
+from calc.questions._before_a_pour import findings as before_a_pour
 from calc.questions._pot_or_vacuum import gates as pot_or_vacuum
 from calc.runs import Event
 from calc.safety import gates, wording

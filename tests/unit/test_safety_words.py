@@ -10,6 +10,7 @@ import pytest
 
 from calc import desk, sources
 from calc.questions import before_a_pour, before_the_lathe, pot_or_vacuum
+from calc.questions._before_a_pour.findings import findings
 from calc.questions._pot_or_vacuum import gates
 from calc.safety import reading, wording
 from calc.safety.checklists import all_checklists
@@ -63,7 +64,7 @@ def test_no_fact_stands_unused() -> None:
 
 def test_every_gate_of_an_item_has_words_for_all_its_parts() -> None:
     for finding in (
-        *before_a_pour.findings(_nothing()).values(),
+        *findings(_nothing()).values(),
         *before_the_lathe.findings(before_the_lathe.QUESTION.parse({}, "metric", {})[0]).values(),
         *gates.findings(pot_or_vacuum.QUESTION.parse({}, "metric", {}, gaps=True)[0]).values(),
     ):
