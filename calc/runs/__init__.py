@@ -1,7 +1,7 @@
 """Step-by-step runs: a mixing run, a checklist. Each is a pure function from events to a screen.
 
 The page only keeps the list of events, each with its time, and shows the screen that comes back; undo
-takes the last event away. So a run survives a reload, and no step is decided outside ``calc``.
+takes the last press away. So a run survives a reload, and no step is decided outside ``calc``.
 
 Each module here declares its runs, as ``RUNS``; one whose name starts with an underscore is a part of another.
 """
@@ -59,5 +59,5 @@ def button(id: str, label: str, kind: str, event: Event | None, **more: Any) -> 
 
 
 def undo(label: str) -> dict[str, Any]:
-    """The button that takes the last event back."""
+    """The button that takes the last press back; where others add events too, it is told which one it ``takes``."""
     return button("undo", label, "undo", None)

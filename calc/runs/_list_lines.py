@@ -41,14 +41,17 @@ class Presses:
     looked_at: float | None = None
     looks: int = 0
     ended: Event | None = None
+    own: list[int] = field(default_factory=list)  # places of the presses made here, but for those that what came from elsewhere made stale
 
     def clear(self, why: str) -> None:
         self.before = dict.fromkeys((*self.before, *self.closed), why)
         self.closed, self.readings = {}, {}
 
     def begin_anew(self, at: float | None) -> None:
-        """Nothing pressed or started so far counts any more."""
+        """Nothing pressed or started so far counts any more; begun elsewhere, and so at None, no undo brings it back."""
         self.clear("anew")
+        if at is None:
+            self.own = []
         self.ended = self.mixed_at = self.gloves_at = None
         self.begun_at = at
 
@@ -78,8 +81,10 @@ class Line:
 def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
     """Play the presses from the first to the last; an event that no list knows is the page's mistake."""
     found = Presses()
-    for event in events:
+    for place, event in enumerate(events):
         kind, at, handed_by = event["type"], float(event["at"]), event.get("from", "")
+        if kind not in ("mixed", "anew") and not handed_by:
+            found.own.append(place)
         if found.begun_at is None and kind not in ("mixed", "anew") and not handed_by:
             found.begun_at = at
         if kind in _CLOSING:  # also after an end: the figures may have changed since and opened a line again

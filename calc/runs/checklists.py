@@ -1,9 +1,9 @@
 """The checklists as runs: a list of presses in, the screen out.
 
 The items and every word stand in ``data/checklists.toml``. The page keeps the presses (events) and shows the
-screen; undo takes the last press away. A press is bound to the figures its gate showed: when they change, or a
-new batch begins, the press is stale and the line is open again. A list ends in 'No stop found - your call', or it
-says what was gone past.
+screen; undo takes the last press made here away, but none that something begun elsewhere made stale. A press is bound
+to the figures its gate showed: when they change, or a new batch begins, the press is stale and the line is open again.
+A list ends in 'No stop found - your call', or it says what was gone past.
 
 Events, each with ``at`` (epoch seconds):
 
@@ -76,7 +76,7 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
         "progress_text": phrases()["progress"].format(done=done, all=len(lines)),
         "ended": ended,
         **outcome,
-        "buttons": _buttons(checklist, lines, done, ended, bool(events)),
+        "buttons": [*_buttons(checklist, lines, done, ended), *_undo(presses)],
         "totals": _totals(checklist, given),
         "clocks": _clocks(checklist, given, presses),
         "items": _hints_once([_item_json(checklist, lines, line, ended, _stood(lines, line, given, now)) for line in lines]),
@@ -105,7 +105,9 @@ def _not_taken(checklist: Checklist, given: Given, events: Sequence[Event], now:
     items = [
         item | {"stale": True, "stale_text": message} if checklist.items[item["number"] - 1].asks == error.name else item for item in shown["items"]
     ]
-    return shown | {"items": items, "errors": [*shown["errors"], {"field": error.name, "code": error.code, "message": message}]}
+    buttons = [*(one for one in shown["buttons"] if one["kind"] != "undo"), *_undo(play(checklist, events))]
+    told = [*shown["errors"], {"field": error.name, "code": error.code, "message": message}]
+    return shown | {"items": items, "buttons": buttons, "errors": told}
 
 
 def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[str, Any]:
@@ -197,7 +199,7 @@ def _record(lines: Sequence[Line], ended: bool, given: Given) -> list[str]:
     return out
 
 
-def _buttons(checklist: Checklist, lines: Sequence[Line], done: int, ended: bool, begun: bool) -> list[dict[str, Any]]:
+def _buttons(checklist: Checklist, lines: Sequence[Line], done: int, ended: bool) -> list[dict[str, Any]]:
     """The list's own buttons, below its lines."""
     words = phrases()
     out = []
@@ -215,9 +217,12 @@ def _buttons(checklist: Checklist, lines: Sequence[Line], done: int, ended: bool
             out.append(button("gloves", words["fresh_gloves"], "other", {"type": "gloves"}))
     if done or ended:
         out.append(button("new-batch", begun_anew(checklist.fresh)["button"], "other", {"type": "new-batch"}))
-    if begun:
-        out.append(undo(words["undo"]))
     return out
+
+
+def _undo(presses: Presses) -> list[dict[str, Any]]:
+    """The button that takes a press back, with the place of that press among the events; none where there is none to take."""
+    return [undo(phrases()["undo"]) | {"takes": place} for place in presses.own[-1:]]
 
 
 def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool, stood: _Stood | None) -> dict[str, Any]:
@@ -346,7 +351,7 @@ def _carry(checklist: Checklist, presses: Presses) -> list[dict[str, Any]]:
     if presses.begun_at is not None and presses.mixed_at is None:
         out.append({"type": "anew", "at": presses.begun_at, "from": checklist.id})
     if presses.gloves_at is not None:
-        out.append({"type": "gloves", "at": presses.gloves_at})
+        out.append({"type": "gloves", "at": presses.gloves_at, "from": checklist.id})
     if presses.mixed_at is not None:
         out.append({"type": "mixed", "at": presses.mixed_at})
     return out

@@ -25,6 +25,8 @@ class LiveList {
   #run = null;
   /** @type {any} */
   #screen = null;
+  /** The presses that the screen on show is of. @type {any} */
+  #of = null;
   #pressed = { what: '', at: 0 };
   #timer = 0;
   #asked = 0;
@@ -69,13 +71,12 @@ class LiveList {
     const handed = after.split(' ').flatMap((id) => all.find((one) => (one.list ?? one.kind) === id)?.carry ?? []);
     const news = handed.filter((event) => event.at * 1000 > since).sort((one, other) => one.at - other.at);
     run.events.push(...news);
-    if (news.length) run.carried = run.events.length;
     return run;
   }
 
   /** @returns {any} */
   #fresh() {
-    return { id: `${this.#id}-${Date.now()}`, kind: 'checklist', list: this.#id, open: true, carried: 0, events: [] };
+    return { id: `${this.#id}-${Date.now()}`, kind: 'checklist', list: this.#id, open: true, events: [] };
   }
 
   /** @param {any} screen */
@@ -135,8 +136,9 @@ class LiveList {
   }
 
   async #undo() {
-    if (this.#run.events.length <= this.#run.carried) return;
-    this.#run.events = this.#run.events.slice(0, -1);
+    const place = this.#takes;
+    if (this.#of !== this.#run.events) return; // a press that is not on show yet is not taken back, nor another in its place
+    this.#run.events = this.#run.events.filter((/** @type {any} */ _, /** @type {number} */ number) => number !== place);
     const screen = await this.#refresh();
     if (screen) await this.#keep(screen);
   }
@@ -145,10 +147,12 @@ class LiveList {
 
   async #refresh() {
     const mine = ++this.#asked;
+    const { events } = this.#run;
     const inputs = await planFigures(this.#app, this.#root.dataset);
     const { screen, errors } = await this.#ask(inputs);
     if (mine !== this.#asked || this.#ending.signal.aborted || !screen) return null;
     this.#screen = screen;
+    this.#of = events;
     this.#show(screen, [...errors, ...screen.errors]);
     return screen;
   }
@@ -198,10 +202,7 @@ class LiveList {
     this.#part('text', row).textContent = item.text;
     const gate = this.#part('gate', row);
     gate.dataset.state = item.gate?.state ?? '';
-    this.#part('gate-word', row).textContent = item.gate?.word ?? '';
-    this.#part('gate-text', row).textContent = item.gate?.text ?? '';
-    this.#part('gate-action', row).textContent = item.gate?.action ?? '';
-    this.#part('gate-hint', row).textContent = item.gate?.hint ?? '';
+    for (const name of ['word', 'text', 'action', 'hint']) this.#part(`gate-${name}`, row).textContent = item.gate?.[name] ?? '';
     this.#part('stale', row).hidden = !item.stale;
     this.#part('stale', row).textContent = item.stale_text;
     const press = this.#part('press', row);
@@ -244,7 +245,12 @@ class LiveList {
     const state = JSON.stringify(shown);
     if (place.dataset.shown !== state) place.replaceChildren(...shown.map((button) => this.#button(button, 'list')));
     place.dataset.shown = state;
-    /** @type {HTMLButtonElement} */ (this.#part('undo')).disabled = this.#run.events.length <= this.#run.carried;
+    /** @type {HTMLButtonElement} */ (this.#part('undo')).disabled = this.#takes === undefined;
+  }
+
+  /** The place of the press that Undo takes back, undefined when there is none. @returns {number|undefined} */
+  get #takes() {
+    return this.#screen?.buttons.find((/** @type {any} */ button) => button.kind === 'undo')?.takes;
   }
 
   /** @param {any} screen */

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import time
+
 from tests.browser.maker import Maker
 
 C5, C6 = "before-the-lathe/c5/", "before-the-lathe/c6/"
@@ -30,9 +32,34 @@ def test_what_begins_anew_on_one_list_clears_the_ticks_of_another(chromium: Make
         assert not chromium.sees(css="[data-closed]", within="#c5-1")
     press(chromium, "#c5-1")
     chromium.wait_text("1 of 9", css="[data-part=progress]")
+    chromium.tap("button", "Undo the last press")
+    chromium.wait_for("document.querySelector('[data-part=undo]').disabled", what="no way back to the ticks of the earlier mounting")
+    assert chromium.text("[data-part=progress]") == "0 of 9"
+    time.sleep(0.6)  # a press right after another on the same button counts as a tremble
+    press(chromium, "#c5-1")
     chromium.go("before-the-lathe/")
     chromium.wait_text("C6", css="[data-component=past-runs]")
     assert "Not ended" in chromium.text("[data-component=past-runs]")
+
+
+def test_undo_goes_on_past_what_another_list_told_without_clearing_a_tick(chromium: Maker) -> None:
+    c2, c3 = "before-a-pour/c2/", "before-a-pour/c3/"
+    chromium.go(c2)
+    press(chromium, "#c2-1")
+    chromium.go(c3)
+    press(chromium, "#c3-2")
+    press(chromium, "#c3-3")
+    chromium.go(c2)
+    chromium.tap("button", "Fresh gloves on: start their clock")
+    chromium.wait_text("New gloves in", css="[data-part=clocks]")
+    chromium.go(c3)
+    chromium.wait_text("New gloves in", css="[data-part=clocks]")
+    for left in ("2 of 5", "1 of 5", "0 of 5"):
+        chromium.wait_text(left, css="[data-part=progress]")
+        if left != "0 of 5":
+            chromium.tap("button", "Undo the last press")
+    chromium.wait_for("document.querySelector('[data-part=undo]').disabled")
+    assert "New gloves in" in chromium.text("[data-part=clocks]"), "what came from there is no press of this list"
 
 
 def test_the_number_to_call_is_kept_and_stands_in_every_card(chromium: Maker) -> None:

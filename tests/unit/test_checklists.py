@@ -217,6 +217,33 @@ def test_undo_is_offered_from_the_first_press_to_after_the_end() -> None:
     assert not screen("C1", events[:-1], FINE)["ended"]
 
 
+def takes(id: str, events: list[dict[str, Any]]) -> int | None:
+    """The place of the press that Undo takes; None where there is none to take."""
+    return next((one["takes"] for one in screen(id, events, PLANS[id])["buttons"] if one["kind"] == "undo"), None)
+
+
+@pytest.mark.parametrize(("id", "begun"), [("C2", "C1"), ("C3", "C2"), ("C5", "C6"), ("C9", "mix")])
+def test_undo_goes_back_press_by_press_but_to_none_that_news_made_stale(id: str, begun: str) -> None:
+    """Fresh gloves on another list clear no tick, so Undo goes on past them; a batch or a mounting begun there does, and Undo stops at it."""
+    ticks = [event for event in press_all(id, PLANS[id]) if event["type"] != "end"][:4]
+    gloves = {"type": "gloves", "at": 25.0, "from": begun}
+    anew = {"type": "mixed", "at": 100.0} if begun in ("C2", "mix") else {"type": "anew", "at": 100.0, "from": begun}
+    events, undone = [*ticks[:2], gloves, *ticks[2:]], []
+    while (place := takes(id, events)) is not None:
+        undone.append(events.pop(place))
+    assert undone == ticks[::-1] and events == [gloves]
+    after = [*ticks, anew, *later(ticks[:1], 200.0)]
+    assert takes(id, after) == 5 and takes(id, after[:5]) is None
+    assert screen(id, after[:5], PLANS[id])["progress"][0] == 0
+
+
+def test_undo_takes_a_reading_that_cannot_be_one_and_brings_back_what_was_cleared_here() -> None:
+    slip = {"type": "reading", "field": "speed", "typed": "fast", "units": "metric", "at": 50.0}
+    assert takes("C5", [*press_all("C5", LATHE)[:2], slip]) == 2
+    cleared = [*press_all("C1", FINE)[:2], {"type": "new-batch", "at": 500.0}]
+    assert takes("C1", cleared) == 2 and screen("C1", cleared[:2], FINE)["progress"][0] == 2
+
+
 def test_the_same_presses_give_the_same_screen_after_a_reload() -> None:
     events = press_all("C2", FINE)[:3]
     assert screen("C2", json.loads(json.dumps(events)), FINE, now=99.0) == screen("C2", events, FINE, now=99.0)
