@@ -6,7 +6,7 @@ The sentences stand in ``data/gates.toml``. :func:`say` is the only place that p
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import asdict, dataclass
 from functools import cache
 from typing import Any
@@ -14,11 +14,16 @@ from typing import Any
 from calc import sources
 from calc.quantity.kinds import System
 from calc.quantity.units import from_si
-from calc.quantity.writing import STYLES, Rounding, Style, trimmed, write
+from calc.quantity.writing import STYLES, Rounding, Style, round_to, trimmed, write, write_number
 from calc.safety.findings import SAME, Finding, Part, State
 
-#: From this time on a duration is written in hours, s.
+#: From this time on a duration is written in hours, s; two that differ by less than this factor are written in one unit.
 _HOURS_FROM_S = 2 * 3600.0
+_ONE_UNIT = 2.0
+#: How finely two lengths that stand in one sentence are read off a tape, in.
+_TAPE_IN = (1 / 16, 1 / 32)
+#: Where a tape does not tell them apart: the steps of decimals, in.
+_DECIMALS_IN = (1e-2, 1e-3, 1e-4, 1e-6, 1e-9)
 
 
 @dataclass(frozen=True)
@@ -124,13 +129,14 @@ def say(finding: Finding, system: System) -> Said:
     )
 
 
-def pair(part: Part, system: System) -> tuple[str, str]:
+def pair(part: Part, system: System, told: Sequence[Part] = ()) -> tuple[str, str]:
     """Both figures of a comparison, written so that they differ on the page exactly when they differ.
 
     Parameters
     ----------
     part : a comparison; a missing figure is written as nothing.
     system : "metric" or "imperial".
+    told : what is told beside it: a figure that stands there too is written in one way.
 
     Returns
     -------
@@ -152,9 +158,68 @@ def pair(part: Part, system: System) -> tuple[str, str]:
     limits = _ways(part.limit, part.kind, system, better)
     if part.value == part.limit or (part.state is State.CLEAR and math.isclose(part.value, part.limit, rel_tol=SAME, abs_tol=1e-12)):
         return limits[0].text, limits[0].text
-    hair = abs(part.value - part.limit) / 2  # rounding may not hide the difference, nor turn it round
-    values = _ways(part.value, part.kind, system, worse)
+    alike = [one for one in told if one is not part and _same_figure(one, part)]
+    if part.kind == "length" and system == "imperial":
+        return _inches(part, alike, worse, better)
+    # rounding may not hide a difference, nor turn it round
+    hair = min(abs(one.value - one.limit) / 2 for one in (part, *alike) if one.value is not None and one.limit is not None)
+    values = _ways(part.value, part.kind, system, worse, beside=part.limit)
+    limits = _ways(part.limit, part.kind, system, better, beside=part.value)
     return _near(values, part.value, hair), _near(limits, part.limit, hair)
+
+
+def _same_figure(one: Part, part: Part) -> bool:
+    return one.value == part.value and one.kind == part.kind and one.at_most == part.at_most and one.limit not in (None, one.value)
+
+
+def _inches(part: Part, alike: Sequence[Part], worse: Rounding, better: Rounding) -> tuple[str, str]:
+    """Two lengths in one precision: as they were typed where a tape or hundredths read them, else in the coarsest steps that keep their order."""
+    rows = [(from_si(one.value or 0.0, "length", "in"), from_si(one.limit or 0.0, "length", "in"), one.state) for one in (part, *alike)]
+    tape, decimals = ([Style("in", step=step, fraction=at is _TAPE_IN) for step in at] for at in (_TAPE_IN, _DECIMALS_IN))
+    if all(_reads(figure, tape[-1]) for row in rows for figure in row[:2]):
+        styles = tape[-1:]
+    elif _reads(rows[0][0], decimals[0]) and not _reads(rows[0][0], tape[-1]):  # typed in hundredths
+        styles = decimals
+    else:
+        styles = [*tape, *decimals]
+    style = next((style for style in styles if all(_kept(*row, style, worse, better) for row in rows)), styles[-1])
+    texts = [write_number(figure, style, rounding)[0] for figure, rounding in zip(rows[0][:2], (worse, better), strict=True)]
+    value, limit = texts if style.fraction else [trimmed(text) for text in texts]
+    return f"{value} in", f"{limit} in"
+
+
+def _reads(figure: float, style: Style) -> bool:
+    """It stands on a step of that style."""
+    return math.isclose(round_to(figure, style.step), figure, rel_tol=SAME)
+
+
+def _kept(value: float, limit: float, state: State, style: Style, worse: Rounding, better: Rounding) -> bool:
+    """Rounded to the safe side the two stand in their order; on a stop the value, which the maker knows, is hardly moved."""
+    shown, most = (write_number(figure, style, rounding)[1] for figure, rounding in ((value, worse), (limit, better)))
+    in_order = (shown - most) * (value - limit) > 0 and min(shown, most) > 0
+    return in_order and (state is State.CLEAR or abs(shown - value) < abs(value - limit) / 2)
+
+
+def measured(finding: Finding, system: System) -> str:
+    """The figure that a gate of one figure is about, with its unit, as its sentence tells it; nothing where it is missing.
+
+    Parameters
+    ----------
+    finding : from :mod:`calc.safety.gates`.
+    system : "metric" or "imperial".
+
+    Returns
+    -------
+    str
+
+    Examples
+    --------
+    >>> from calc.safety import gates
+    >>> measured(gates.pour.tray(0.0098, 0.05), "imperial"), measured(gates.pour.tray(0.0098, 0.05), "metric")
+    ('0.386 in', '9.8 mm')
+    """
+    part = finding.deciding if finding.state is State.STOP else next((one for one in finding.parts if one.state is State.CLEAR), None)
+    return "" if part is None else pair(part, system, () if finding.state is State.STOP else _clear(finding))[0]
 
 
 @dataclass(frozen=True)
@@ -170,17 +235,20 @@ def _near(ways: list[_Way], si: float, hair: float) -> str:
     return next((way.text for way in ways if abs(way.si - si) < hair), ways[-1].text)
 
 
-def _ways(si: float, kind: str, system: System, rounding: Rounding) -> list[_Way]:
+def _ways(si: float, kind: str, system: System, rounding: Rounding, beside: float | None = None) -> list[_Way]:
     """How to write a figure: as it is where a tape, a scale or a thermometer could read it so, else in the steps of its kind, then ever finer."""
     if kind == "energy":  # no maker thinks in it: joules for all
         told = [float(f"{si:.{n}g}") for n in (2, 4, 9)]
         return [_Way(f"{joules:.10g} J", joules) for joules in told]
-    name = {"duration": "minutes" if si < _HOURS_FROM_S else "hours", "rotational speed": "speed"}.get(kind, kind)
+    least = si if beside is None or not si / _ONE_UNIT < beside < si else beside
+    name = {"duration": "minutes" if least < _HOURS_FROM_S else "hours", "rotational speed": "speed"}.get(kind, kind)
     quantity, metric, imperial = STYLES[name]
     style = metric if system == "metric" else imperial
     unit = style.unit
     if style.fraction:
-        readable = Style(unit, step=1 / 32, fraction=True)
+        readable, hundredths = Style(unit, step=_TAPE_IN[-1], fraction=True), Style(unit, step=_DECIMALS_IN[0])
+        if not _reads(from_si(si, quantity, unit), readable) and _reads(from_si(si, quantity, unit), hundredths):
+            readable = style = hundredths
     elif kind.startswith("temperature"):
         readable = Style(unit, step=0.1)
     else:
@@ -192,8 +260,8 @@ def _ways(si: float, kind: str, system: System, rounding: Rounding) -> list[_Way
     return [_Way(f"{shown.text if '/' in shown.text else trimmed(shown.text)} {unit}", shown.si) for shown in steps if shown.si]
 
 
-def _fill(text: str, part: Part, system: System) -> str:
-    value, limit = pair(part, system)
+def _fill(text: str, part: Part, system: System, told: Sequence[Part] = ()) -> str:
+    value, limit = pair(part, system, told)
     short, more = part.lacks or ("", 0.0)
     return text.format(value=value, limit=limit, short=short, more=_to_add(more, system))
 
@@ -220,6 +288,10 @@ def _needs(part: Part, words: Mapping[str, str]) -> list[str]:
 
 def _compared(finding: Finding, parts: Mapping[str, Mapping[str, str]], system: System) -> list[str]:
     """The sentences of what was compared and did not stop; figures before yes and no."""
-    clear = [part for part in finding.parts if part.state is State.CLEAR]
+    clear = _clear(finding)
     numbers = [part for part in clear if part.kind != "flag"]
-    return [_fill(parts[part.id]["both"], part, system) for part in numbers or clear]
+    return [_fill(parts[part.id]["both"], part, system, clear) for part in numbers or clear]
+
+
+def _clear(finding: Finding) -> list[Part]:
+    return [part for part in finding.parts if part.state is State.CLEAR]

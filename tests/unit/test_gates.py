@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from calc import desk
 from calc.quantity.kinds import SYSTEMS
 from calc.safety import gates, wording
 from calc.safety.findings import Finding, Part, State
@@ -292,10 +293,37 @@ def test_both_figures_show_and_differ_when_they_differ() -> None:
         (Part("resin-cold", "temperature", 288.23, 292.04, at_most=False), "metric", ("15 °C", "19 °C")),  # 15.08 down, 18.89 up
         (Part("tray", "length", 0.01, 0.01), "imperial", ("3/8 in", "3/8 in")),
         (Part("depth", "length", 0.0625, 0.05), "metric", ("62.5 mm", "50 mm")),  # as it was typed
+        (Part("time", "duration", 115 * 60.0, 126 * 60.0), "metric", ("115 min", "126 min")),  # not 2.1 h
     ],
 )
 def test_figures_are_rounded_to_the_safe_side(part: Part, system: Any, texts: tuple[str, str]) -> None:
     assert wording.pair(part, system) == texts
+
+
+@pytest.mark.parametrize(
+    ("value_in", "limit_mm", "at_most", "texts"),
+    [
+        (2.0, 50.0, True, ("2 in", "1 15/16 in")),  # 1.9685 in, down; never 1.96 beside a fraction
+        (1.75, 47.2, True, ("1 3/4 in", "1 13/16 in")),  # 1.858 in, down
+        (50 / 25.4, 49.7, True, ("1 31/32 in", "1 15/16 in")),  # 1.9685 up to a thirty-second, 1.9567 down
+        (1.5, 36.83, False, ("1 1/2 in", "1 15/32 in")),  # 1.45 in, up
+        (9.8 / 25.4, 10.0, True, ("0.386 in", "0.393 in")),  # closer than a tape reads: both in thousandths
+        (2.44, 50.0, True, ("2.44 in", "1.96 in")),  # typed in hundredths
+    ],
+)
+def test_two_lengths_in_one_sentence_have_one_precision(value_in: float, limit_mm: float, at_most: bool, texts: tuple[str, str]) -> None:
+    assert wording.pair(Part("depth", "length", value_in * 0.0254, limit_mm / 1000, at_most), "imperial") == texts
+
+
+def test_one_depth_is_told_in_one_way_against_all_its_limits() -> None:
+    told = wording.say(gates.pour.tray(0.0098, 0.05), "imperial").text  # 0.386 in; the limits are 10 mm and 50 mm
+    assert told.count("0.386 in") == 2 and "7/16" not in told and "1.968 in" in told
+    line = next(line for line in desk.answer("before-a-pour", TRAY, units="imperial")["lines"] if line["label"] == "Depth in the waste tray")
+    assert (line["text"], line["unit"]) == ("0.386", "in")
+
+
+#: 2156 g at 1.1 g/mL over 500 x 400 mm: 9.8 mm.
+TRAY = {"mass": "2156 g", "tray_length": "500 mm", "tray_width": "400 mm", "sheet_depth": "50 mm"}
 
 
 def test_where_the_sheet_does_not_say_the_way_on_is_named() -> None:

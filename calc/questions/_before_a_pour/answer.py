@@ -46,8 +46,12 @@ def _may_use(given: Given) -> Shown | None:
 
 
 def _tray_shown(given: Given) -> Shown | None:
+    """As the gate tells it: one depth is not 7/16 in here and 0.386 in there."""
     depth = tray_depth(given)
-    return None if depth is None else given.write(depth, "length", "up")
+    if depth is None:
+        return None
+    number, unit = wording.measured(gates.pour.tray(depth, given.maybe("sheet_depth")), given.system).rsplit(" ", 1)
+    return Shown(number, unit, depth)
 
 
 def _lines(given: Given) -> tuple[Line, ...]:
