@@ -287,10 +287,17 @@ def _needs(part: Part, words: Mapping[str, str]) -> list[str]:
 
 
 def _compared(finding: Finding, parts: Mapping[str, Mapping[str, str]], system: System) -> list[str]:
-    """The sentences of what was compared and did not stop; figures before yes and no."""
+    """The sentences of what was compared and did not stop, one for each figure; figures before yes and no."""
     clear = _clear(finding)
     numbers = [part for part in clear if part.kind != "flag"]
-    return [_fill(parts[part.id]["both"], part, system, clear) for part in numbers or clear]
+    told: dict[str, list[str]] = {}
+    for part in numbers or clear:
+        after = parts[part.id].get("after", "")
+        if after in told:
+            told[after].append(_fill(parts[part.id]["also"], part, system, clear))
+        else:
+            told[part.id] = [_fill(parts[part.id]["both"], part, system, clear)]
+    return [f"{', '.join([first.removesuffix('.'), *more])}." for first, *more in told.values()]
 
 
 def _clear(finding: Finding) -> list[Part]:

@@ -22,6 +22,21 @@ def test_the_ratio_is_held_to_what_two_makers_print() -> None:
     assert standard("ratio worst") == 0.05
 
 
+def test_what_a_room_takes_of_alcohol_stays_under_the_limit() -> None:
+    # NIOSH Pocket Guide: 400 ppm, 60.1 g/mol, 1 ppm = 2.46 mg/m3 at 25 C; specific gravity 0.79. 36 mL in 30 m3 by the 1.2 mL for each m3.
+    used_m3 = gates.shop.SOLVENT_SHARE * 30.0
+    assert used_m3 == pytest.approx(36e-6)
+    assert 380 < used_m3 * 790e6 / 30.0 / 2.46 <= 400
+    assert "36 mL in a shop of 30 m³" in all_facts()["7.3"].text
+
+
+def test_noise_rests_on_the_rule_of_three_decibels() -> None:
+    # NIOSH 98-126, table 1-1: 85 dBA 8 h, 88 4 h, 91 2 h, 94 1 h, 97 30 min, 100 15 min
+    for level, hours in ((85, 8), (88, 4), (91, 2), (94, 1), (97, 0.5), (100, 0.25)):
+        assert gates.lathe.noise_time(level) == pytest.approx(hours * 3600)
+    assert all(all_facts()[id].source == "niosh-98-126" for id in sources.document("gates")["G14"]["facts"])
+
+
 def test_the_seal_is_held_ten_seconds() -> None:
     # 29 CFR 1910.134 Appendix B-1: hold the breath for ten seconds
     steps = sources.document("respirators")["step"]

@@ -26,10 +26,10 @@ def test_a_stop_leads_with_the_remedy_then_its_figures() -> None:
 def test_the_lower_of_the_sheet_and_what_was_worked_out_counts() -> None:
     headline = answer(depth="50", sheet_depth="50", own_depth="9")["headline"]
     assert headline["tone"] == "stop"
-    assert headline["say"] == "Pour 9 mm at most, let it cool, then the next layer. 50 mm planned, How deep and how hot? allows 9 mm."
+    assert headline["say"] == "Pour 9 mm at most, let it cool, then the next layer. 50 mm planned, 'How deep and how hot?' allows 9 mm."
     assert answer(depth="60", sheet_depth="50", own_depth="80")["headline"]["say"].endswith("60 mm planned, the sheet allows 50 mm.")
     row = answer(depth="8", sheet_depth="50", own_depth="9")["grids"][0]["rows"][0]
-    assert row[1] == "No stop found" and "How deep and how hot? allows 9 mm" in row[2]
+    assert row[1] == "No stop found" and "'How deep and how hot?' allows 9 mm" in row[2]
 
 
 def test_with_the_sheet_alone_the_other_question_is_named() -> None:
@@ -43,7 +43,7 @@ def test_with_the_sheet_alone_the_other_question_is_named() -> None:
 
 def test_a_deep_layer_is_not_cleared_by_the_sheet_alone() -> None:
     row = answer(depth="42", sheet_depth="50")["grids"][0]["rows"][0]
-    assert row[1] == "Not checked" and row[2].startswith("Missing: what How deep and how hot? allows for a layer this deep. 42 mm planned")
+    assert row[1] == "Not checked" and row[2].startswith("Missing: what 'How deep and how hot?' allows for a layer this deep. 42 mm planned")
     assert answer(depth="12", sheet_depth="50")["grids"][0]["rows"][0][1] == "No stop found"
 
 

@@ -153,7 +153,8 @@ def test_what_was_read_on_the_dial_is_read_once(to: str, number: int, clears: bo
     assert screen(to, [*pressed, *got], LATHE)["progress"][0] == (0 if clears else 2)
     own = screen(to, [*got, {**READ, "typed": "60", "at": 40.0}], LATHE)
     assert "60 rpm" in own["items"][number - 1]["text"]
-    assert screen("C5", handed("C5", 0.0, **{to: [{**READ, "typed": "60"}]}), LATHE)["items"][5]["text"].endswith("350 rpm.")  # a mounting reads its own
+    anew = screen("C5", handed("C5", 0.0, **{to: [{**READ, "typed": "60"}]}), LATHE)  # a mounting reads its own
+    assert "350 rpm on the dial" in anew["items"][5]["gate"]["text"]
 
 
 def test_after_a_catch_the_glue_is_pushed_cracks_are_always_looked_for_and_c5_comes_next() -> None:
@@ -349,7 +350,7 @@ def test_waiting_for_the_next_layer_is_a_tick_while_its_gate_says_stop() -> None
     mixed = {"type": "mixed", "at": 0.0}
     item = screen("C3", [mixed], FINE, now=3600.0)["items"][3]
     assert item["gate"]["state"] == "stop" and item["buttons"][0]["event"]["type"] == "tick"
-    assert item["text"].startswith("The next layer waits until 8 h after this one")
+    assert item["text"].startswith("Next layer waits until 8 h after this one")
 
 
 def test_a_figure_that_cannot_be_read_is_told_by_its_field() -> None:

@@ -204,7 +204,7 @@ def test_the_gates_are_handed_the_headline_and_hold_the_plan_against_it() -> Non
     gates = handed(depth="25 mm")
     assert gates["own_depth"] == f"{headline['text']} {headline['unit']}"
     over = desk.answer("before-a-pour", gates | {"depth": "45 mm"}, confirmed=gates | {"depth": "45 mm"})
-    assert over["headline"]["text"] == "STOP" and f"How deep and how hot? allows {gates['own_depth']}." in over["headline"]["say"]
+    assert over["headline"]["text"] == "STOP" and f"'How deep and how hot?' allows {gates['own_depth']}." in over["headline"]["say"]
     narrow = handed(depth="60 mm", length="600 mm", width="40 mm", room="18 °C", stands="raised")
     told = desk.answer("before-a-pour", narrow, confirmed=narrow)["grids"][0]["rows"][0]
     assert told[1] == "Your call"  # as this question says it

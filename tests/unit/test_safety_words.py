@@ -15,6 +15,7 @@ from calc.questions._pot_or_vacuum import gates
 from calc.safety import reading, wording
 from calc.safety.checklists import all_checklists
 from calc.safety.facts import all_facts
+from calc.safety.gates import pour
 
 EVERYTHING = reading.everything()
 PROMISE = re.compile(r"\b(safe|safely|ok|okay|approved|guaranteed?)\b", re.IGNORECASE)
@@ -78,6 +79,23 @@ def test_no_emergency_number_is_given() -> None:
     cards = " ".join(texts(EVERYTHING["cards"]))
     assert not re.search(r"\b(911|112|999|000|1-?800)\b", cards)
     assert "{number}" in cards and EVERYTHING["no_number"] == "your local emergency number"
+
+
+def test_a_card_has_its_steps_in_the_order_that_hurts_least() -> None:
+    steps = {card["id"]: card["steps"] for card in EVERYTHING["cards"]}
+
+    def place(card: str, words: str) -> int:
+        return next(number for number, step in enumerate(steps[card]) if words in step)
+
+    assert place("e1a", "Touch") < place("e1a", "gloves") < place("e1a", "tip")  # through a heavy glove nobody feels the heat
+    assert "leave it" in steps["e1a"][place("e1a", "Touch")] and "Still runny" in steps["e1a"][place("e1a", "tip")]
+    assert place("e3", "20 minutes") < place("e3", "soap") < place("e3", "{number}")
+    assert place("e2", "Water now") == place("e7", "Cool it") == place("e5", "Leave") == 0
+
+
+def test_a_batch_that_takes_too_long_is_never_told_to_be_mixed_for_less() -> None:
+    said = wording.say(pour.working_time(3000, 3000, 0.6), "metric")
+    assert "never cut the mixing short" in said.action and "takes longest" not in said.action
 
 
 def test_the_lists_use_the_words_of_the_trade() -> None:

@@ -233,7 +233,7 @@ def noise_time(level_db: float) -> float:
 
     References
     ----------
-    NIOSH 98-126; fact 5.14.
+    NIOSH 98-126; fact 5.14b.
     """
     return float(NOISE_HOURS_S / 2 ** ((level_db - NOISE_LEVEL_DB) / NOISE_STEP_DB))
 
@@ -258,7 +258,7 @@ def noise(level_db: float | None, heard_s: float | None, protected: bool | None)
 
     References
     ----------
-    Fact 5.14.
+    Fact 5.14b.
     """
     if protected:
         return Finding("G14", State.CLEAR, (), "protected")

@@ -121,7 +121,7 @@ def temperature_range(
     Returns
     -------
     Finding
-        Both ends count: warm resin runs away, cold resin does not cure.
+        Both ends count: warm resin runs away, cold resin does not cure. Room before bottles: they go by the room they stand in.
 
     Examples
     --------
@@ -133,10 +133,10 @@ def temperature_range(
     Fact 3.1.
     """
     parts = [
-        Part("resin-warm", "temperature", resin_k, highest_k),
         Part("room-warm", "temperature", room_k, highest_k),
-        Part("resin-cold", "temperature", resin_k, lowest_k, at_most=False),
+        Part("resin-warm", "temperature", resin_k, highest_k),
         Part("room-cold", "temperature", room_k, lowest_k, at_most=False),
+        Part("resin-cold", "temperature", resin_k, lowest_k, at_most=False),
     ]
     return judge("G3", parts)
 
