@@ -34,7 +34,7 @@ def work(given: Given) -> Steps:
     """
     case = Case(given)
     case.check()
-    key = tuple(given.maybe(field.name) for field in FIELDS)
+    key = (given.system, *(given.maybe(field.name) for field in FIELDS))
     found = yield from look(case, key)
     answer: Answer = tell(case, found)
     return answer
@@ -45,6 +45,8 @@ _PLATE = {
     "batch": "2000 g", "bucket": "15 min", "below": "",
 }
 _DEEPER = ("5 mm", "12 mm", "18 mm", "25 mm", "40 mm", "70 mm", "120 mm", "300 mm")
+_BY_SHEET = {**_PLATE, "known": "sheet", "pot_means": "unknown", "depth": "10 mm", "room": "22 °C"}
+_SHEETS = ("3 mm", "6 mm", "9 mm", "12 mm", "16 mm", "25 mm", "60 mm")
 _WARMER = ("12 °C", "16 °C", "20 °C", "24 °C", "28 °C", "33 °C")
 
 QUESTION = Question(
@@ -68,6 +70,8 @@ QUESTION = Question(
         Rule("depth", "margin", "rises", order=_DEEPER, given=_PLATE, why="deeper never leaves more in hand"),
         Rule("depth", "peak", "falls", order=_DEEPER, given=_PLATE, why="deeper never cools the peak"),
         Rule("depth", "stops", "falls", order=_DEEPER, given=_PLATE, why="deeper never ends a stop"),
+        Rule("deepest", "no_stop", "falls", order=_SHEETS, given={**_BY_SHEET, "pot_life": "45 min"}, why="a deeper sheet never allows less"),
+        Rule("deepest", "no_stop", "falls", order=_SHEETS, given={**_BY_SHEET, "pot_life": ""}, why="a deeper sheet never allows less"),
         Rule("room", "no_stop", "rises", order=_WARMER, given=_PLATE, why="a warmer shop never allows more"),
     ),
     words={

@@ -45,10 +45,24 @@ def test_a_depth_that_goes_with_the_pot_life_decides_the_rate() -> None:
     assert alone.level.id == "depth" and alone.kinetics.k25 == pytest.approx(found.kinetics.k25, rel=0.01)
 
 
-def test_a_depth_for_another_resin_is_told_and_never_makes_it_slower() -> None:
-    by_pot_life = known(Facts(pot_life_s=0.5 * HOUR)).kinetics.k25
+def test_a_depth_for_another_resin_is_told_and_never_makes_it_slower_than_the_deepest_that_fits() -> None:
     deep = known(Facts(pot_life_s=0.5 * HOUR, deepest_m=0.100))
-    assert (deep.level.id, deep.agreement) == ("unknown", "deep") and deep.kinetics.k25 == by_pot_life
+    assert (deep.level.id, deep.agreement) == ("both", "deep") and deep.fitting_m is not None and deep.fitting_m < 0.100
+    fits = known(Facts(pot_life_s=0.5 * HOUR, deepest_m=0.97 * deep.fitting_m))
+    assert fits.agreement == "agree" and fits.kinetics.k25 == pytest.approx(deep.kinetics.k25, rel=0.05) and fits.kinetics.k25 >= deep.kinetics.k25
+    assert deep.kinetics.k25 == known(Facts(pot_life_s=0.5 * HOUR, deepest_m=0.050)).kinetics.k25
+
+
+def test_a_depth_alone_tells_which_pot_life_would_lower_it() -> None:
+    """A pot life just shorter than that makes the hot end faster than the depth alone does, one just longer does not."""
+    alone = known(Facts(deepest_m=0.025))
+    assert alone.lowered_by_s is not None
+    below, above = (known(Facts(deepest_m=0.025, pot_life_s=alone.lowered_by_s * by)) for by in (0.9, 1.1))
+    hot = alone.kinetics.k25 * alone.level.rate_up
+    assert above.kinetics.k25 * above.level.rate_up < hot < below.kinetics.k25 * below.level.rate_up
+
+
+def test_a_longer_pot_life_than_the_depth_is_told_and_the_depth_taken() -> None:
     shallow = known(Facts(pot_life_s=11 * HOUR, deepest_m=0.004))
     assert shallow.agreement == "shallow" and shallow.kinetics.k25 > known(Facts(pot_life_s=11 * HOUR)).kinetics.k25
 

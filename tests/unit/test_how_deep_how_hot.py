@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
 from typing import Any
 
 import pytest
@@ -135,8 +137,23 @@ def test_the_bucket_never_outlasts_the_pot_life_of_the_sheet() -> None:
 
 
 def test_pot_life_and_depth_that_disagree_are_told() -> None:
-    reply = ask(SHEET, pot_life="30 min", depth="10 mm")
+    reply = ask(SHEET, pot_life="30 min", depth="5 mm")
     assert any(caution["id"] == "disagree" for caution in reply["cautions"])
+    assert reply["headline"]["tone"] == "caution" and "ask the supplier" in reply["headline"]["say"]
+
+
+@pytest.mark.parametrize("sheet", ["3/8 in", "5/8 in", "1 in"])
+@pytest.mark.parametrize("planned", ["7/16 in", "5/8 in", "11/16 in"])
+def test_no_layer_of_the_steps_passes_the_deepest_that_is_told(sheet: str, planned: str) -> None:
+    """And as many of them as are told fill the mould; by the figures as they are read."""
+    given = {"deepest": sheet, "pot_life": "45 min", "length": "16 in", "width": "16 in", "room": "73 °F", "depth": planned, "shape": "oblong"}
+    reply = desk.answer("how-deep-how-hot", given, "imperial", confirmed=given)
+    most, say = Fraction(reply["headline"]["text"]), reply["headline"]["say"]
+    found = re.match(r"Pour it in (\d) layers of no more than (\d+/\d+) in|Pour (\d+/\d+) in, wait", say)
+    assert found is not None
+    count, each = (int(found[1]), Fraction(found[2])) if found[1] else (2, Fraction(found[3]))
+    whole = Fraction(planned.removesuffix(" in"))
+    assert each <= most and each * (count - 1) < whole <= each * count
 
 
 def test_the_curve_and_its_table_say_the_same() -> None:
@@ -213,7 +230,7 @@ def test_the_gates_are_handed_the_headline_and_hold_the_plan_against_it() -> Non
 QUICK_DEEP = {"deepest": "50 mm", "pot_life": "60 min", "shape": "round", "across": "332 mm", "room": "22 °C", "ratio": "100:45"}
 
 
-@pytest.mark.parametrize(("depth", "wood"), [("42 mm", "0 %"), ("42 mm", "34 %"), ("7 mm", "0 %")])
+@pytest.mark.parametrize(("depth", "wood"), [("42 mm", "0 %"), ("42 mm", "34 %"), ("15 mm", "0 %")])
 def test_a_faster_resin_never_leaves_the_mould_cooler(depth: str, wood: str) -> None:
     reply = ask(QUICK_DEEP, depth=depth, wood=wood)
     ends = next(grid for grid in reply["grids"] if grid["title"].startswith("In the mould"))["rows"]
@@ -262,7 +279,7 @@ def test_out_of_the_bucket_is_one_figure_in_every_question(pot: dict[str, str]) 
 
 @pytest.mark.parametrize(
     ("sheet", "taken"),
-    [({"pot_life": "60 min", "deepest": "50 mm"}, "The pot life was taken"), ({"pot_life": "11 h", "deepest": "4 mm"}, "The depth was taken")],
+    [({"pot_life": "60 min", "deepest": "50 mm"}, "on a sheet, no deeper: that was taken"), ({"pot_life": "11 h", "deepest": "4 mm"}, "The depth was taken")],
 )
 def test_pot_life_and_depth_of_two_resins_are_told_with_the_one_taken_and_what_settles_it(sheet: dict[str, str], taken: str) -> None:
     given = sheet | {"room": "20 °C"}
@@ -272,15 +289,15 @@ def test_pot_life_and_depth_of_two_resins_are_told_with_the_one_taken_and_what_s
         desk.answer("when-can-i", {"resin": "pot"} | given | mould, confirmed={"resin": "pot"} | given | mould),
     ]
     texts = [next(one["text"] for one in reply["cautions"] if one["id"] == "disagree") for reply in replies]
-    assert texts[0] == texts[1] == texts[2] and taken in texts[0] and "a test cup settles it" in texts[0]
-    assert all("does not fit it" in reply["band"]["text"] for reply in replies)
+    assert texts[0] == texts[1] == texts[2] and taken in texts[0] and "test cup" in texts[0]
+    assert all("deepest layer that goes with it" in reply["band"]["text"] or "does not fit it" in reply["band"]["text"] for reply in replies)
 
 
 def test_a_depth_alone_is_told_that_the_pot_life_may_lower_it() -> None:
     alone, both = ask(QUICK_DEEP, depth="20 mm", pot_life=""), ask(QUICK_DEEP, depth="20 mm")
-    assert any(change["do"] == "The sheet's pot life too" for change in alone["changes"])
+    assert alone["cautions"][0]["id"] == "no-pot-life" and alone["cautions"][0]["text"].startswith("Pot life not given: one of less than ")
     assert both["values"]["no_stop"]["si"] < alone["values"]["no_stop"]["si"]
-    assert not any(change["do"] == "The sheet's pot life too" for change in both["changes"])
+    assert not any(caution["id"] == "no-pot-life" for caution in both["cautions"])
 
 
 @pytest.mark.parametrize(
@@ -289,7 +306,7 @@ def test_a_depth_alone_is_told_that_the_pot_life_may_lower_it() -> None:
 def test_the_wait_between_layers_is_one_figure_in_every_question(resin: dict[str, str]) -> None:
     """Of a layer alone, of the same as one of several, and by the clock."""
     mould = {"shape": "round", "across": "332 mm", "room": "22 °C", "wood": "20 %"}
-    deep = ask(resin | mould, depth="60 mm" if resin["pot_life"] == "11 h" else "12 mm")
+    deep = ask(resin | mould, depth={"11 h": "60 mm", "60 min": "25 mm"}.get(resin["pot_life"], "12 mm"))
     assert deep["headline"]["tone"] == "stop"
     each = f"{deep['headline']['say'].split(' mm')[0].split()[-1]} mm"
     alone = ask(resin | mould, depth=each)

@@ -60,7 +60,7 @@ def test_a_kind_alone_is_enough_and_is_never_more_than_a_caution() -> None:
 def test_the_sheets_depth_is_never_raised() -> None:
     for deepest in (4, 12, 30, 60, 100):
         reply = ask(**DEEP | {"deepest": str(deepest)})
-        assert figure(reply, "ceiling") <= deepest / 1000 and int(reply["headline"]["text"]) <= deepest
+        assert figure(reply, "ceiling") <= deepest / 1000 and float(reply["headline"]["text"]) <= deepest
     shallow = ask(**DEEP | {"deepest": "4"})
     assert figure(shallow, "ceiling") == pytest.approx(0.004)
     assert [limit["id"] for limit in shallow["limits"] if limit["rules"]] == ["sheet"]
@@ -82,9 +82,10 @@ def test_the_better_it_is_known_the_more_is_no_stop_of_the_middle() -> None:
 
 
 def test_a_pot_life_and_a_depth_that_do_not_fit_one_resin() -> None:
-    """A stated contradiction: a caution, and the lower depth."""
+    """A stated contradiction: a caution, and what the deepest that fits allows; a deeper sheet never less, nor more."""
     deep = ask(pot_life="25", deepest="60")
-    assert "disagree" in cautions(deep) and figure(deep, "ceiling") <= figure(ask(pot_life="25"), "ceiling")
+    assert "disagree" in cautions(deep) and figure(deep, "ceiling") == figure(ask(pot_life="25", deepest="30"), "ceiling")
+    assert figure(deep, "no_stop") >= figure(ask(pot_life="25", deepest="8"), "no_stop")
     shallow = ask(pot_life="11 h", deepest="5")
     assert "disagree" in cautions(shallow) and figure(shallow, "ceiling") <= 0.005
     assert deep["headline"]["tone"] == shallow["headline"]["tone"] == "caution"

@@ -24,6 +24,8 @@ SLOWEST, FASTEST = value("cure", "slowest rate"), value("cure", "fastest rate")
 _CUP_CUT = Fineness(5, 4, Pace(1.5, 0.015, 1800.0))
 _CLOSE = 0.004  # of a time, as a fraction
 _MOST_RUNS = 14
+#: What a pot life leaves open: of its rate for doubled viscosity, and of that for gel.
+OPEN_SLOW, OPEN_FAST = value("cure", "open slow"), value("cure", "open fast")
 _CAP_K = 45.0  # beyond the target a peak is not told
 
 
@@ -236,6 +238,30 @@ def wide(depth_m: float) -> Mould:
     return Mould(Footprint(value("cure", "wide half") / 1e3, 1.0), depth_m, board, (board,))
 
 
+def sheet_peak_k(at_k: float) -> float:
+    """What a pour at the sheet's deepest layer is taken to reach: 60 °C, or 15 K more than the room.
+
+    Parameters
+    ----------
+    at_k : the sheet's temperature, K.
+
+    Returns
+    -------
+    float
+        K.
+
+    Examples
+    --------
+    >>> round(sheet_peak_k(296.15), 2), round(sheet_peak_k(323.15), 2)
+    (333.15, 338.15)
+
+    References
+    ----------
+    judgement.
+    """
+    return max(value("cure", "sheet peak") + ZERO_C, at_k + value("cure", "least rise"))
+
+
 def rate_from_depth(
     resin: Resin, depth_m: float, at_k: float = value("cure", "sheet room") + ZERO_C, slowest: float = SLOWEST, fastest: float = FASTEST
 ) -> float:
@@ -288,7 +314,7 @@ def rate_from_depth_steps(resin: Resin, depth_m: float, at_k: float, slowest: fl
     ----------
     judgement.
     """
-    target = max(value("cure", "sheet peak") + ZERO_C, at_k + value("cure", "least rise"))
+    target = sheet_peak_k(at_k)
     guess = 1.62e-5 * (0.041 / depth_m) ** 1.15 * (380e3 / resin.kinetics.heat) ** 1.4 * math.exp(0.07 * (296.15 - at_k))
 
     def peak(rate: float) -> float:
@@ -329,4 +355,4 @@ def bracket(resin: Resin, pot_life_s: float, mass_kg: float = POT_MASS_KG, at_k:
     cure-trials.
     """
     doubled, gelled = (rate_from_pot_life(resin, pot_life_s, meaning, mass_kg, at_k) for meaning in ("doubled", "gel"))
-    return Bracket(0.4 * doubled, 1.25 * gelled)
+    return Bracket(OPEN_SLOW * doubled, OPEN_FAST * gelled)

@@ -13,10 +13,23 @@ from functools import cache
 from typing import Literal
 
 from calc.casting.cure.bucket import PotLife
-from calc.casting.cure.calibrate import FASTEST, POT_MASS_KG, SLOWEST, bracket, rate_from_depth_steps, rate_from_pot_life
+from calc.casting.cure.calibrate import (
+    FASTEST,
+    OPEN_SLOW,
+    POT_MASS_KG,
+    SLOWEST,
+    bracket,
+    meanings,
+    pot_life,
+    rate_from_depth_steps,
+    rate_from_pot_life,
+    sheet_peak_k,
+)
 from calc.casting.cure.cup_test import CupFit, CupTest, fit_steps, shaped
+from calc.casting.cure.depth import equivalent_depth_steps
 from calc.casting.cure.kinetics import GEL, REFERENCE_K, ZERO_C, Kinetics, resin_class
 from calc.casting.cure.pour import Resin
+from calc.casting.cure.search import at_once
 from calc.sources import table, value
 
 SHEET_ROOM_K = value("cure", "sheet room") + ZERO_C
@@ -134,6 +147,8 @@ class Known:
     resin : with its rate. level : how well it is known. agreement : of pot life and deepest layer.
     fit : of the test cup, where there is one. by_pot_life : the resin as its pot life alone tells it, where both are printed.
     printed : the sheet's pot life, where there is one.
+    fitting_m : the deepest layer that its pot life goes with, m, where the sheet's is deeper than that.
+    lowered_by_s : a pot life shorter than this would lower the depth, s, where the depth alone is known.
     """
 
     resin: Resin
@@ -142,6 +157,8 @@ class Known:
     fit: CupFit | None = None
     by_pot_life: Resin | None = None
     printed: PotLife | None = None
+    fitting_m: float | None = None
+    lowered_by_s: float | None = None
 
     @property
     def in_bucket(self) -> Resin:
@@ -272,7 +289,7 @@ def _found(facts: Facts) -> Generator[float, None, Known]:
         if depth is None:
             return Known(raw, ranks["class"])
         rate = yield from _by_depth(raw, depth, facts.deepest_k, SLOWEST, FASTEST, 0.0)
-        return Known(raw.at_rate(rate), ranks["depth"])
+        return Known(raw.at_rate(rate), ranks["depth"], lowered_by_s=_lowered_by(raw, rate))
     level = ranks["unknown" if facts.meaning == "unknown" else "defined"]
     by_pot_life = raw.at_rate(rate_from_pot_life(raw, facts.pot_life_s, facts.meaning, facts.pot_mass_kg, facts.pot_k))
     if depth is None:
@@ -281,7 +298,9 @@ def _found(facts: Facts) -> Generator[float, None, Known]:
     open_to = bracket(raw, facts.pot_life_s, facts.pot_mass_kg, facts.pot_k)
     rate = yield from _by_depth(raw, depth, facts.deepest_k, open_to.slowest, open_to.fastest, 0.5)
     if rate <= open_to.slowest * _AT_END:
-        return Known(by_pot_life, level, "deep", by_pot_life=by_pot_life)
+        slowest = raw.at_rate(open_to.slowest)
+        fitting = min(at_once(equivalent_depth_steps(slowest, sheet_peak_k(facts.deepest_k), facts.deepest_k, depth)), depth)
+        return Known(slowest, ranks["both"], "deep", by_pot_life=by_pot_life, fitting_m=fitting)
     if rate >= open_to.fastest / _AT_END:
         return Known(raw.at_rate(rate), level, "shallow", by_pot_life=by_pot_life)
     return Known(raw.at_rate(rate), ranks["both"], "agree", by_pot_life=by_pot_life)
@@ -297,3 +316,13 @@ def _by_depth(raw: Resin, depth_m: float, at_k: float, slowest: float, fastest: 
             return float(end.value)
         done += (1 - done) / 6
         yield done
+
+
+def _lowered_by(raw: Resin, rate: float) -> float | None:
+    """The pot life of 100 g at 25 °C with which the sheet's depth would just go no further than it does alone, s: a shorter one lowers it.
+
+    With a pot life the band is narrower, so that one may be a little shorter than the depth's own before it tells.
+    """
+    ranks = levels()
+    slowest = rate * ranks["depth"].rate_up / ranks["both"].rate_up
+    return pot_life(raw.at_rate(slowest / OPEN_SLOW), meanings()["doubled"])

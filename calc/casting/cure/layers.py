@@ -13,7 +13,7 @@ from calc.casting.cure.pour import COARSE, ROUGH
 from calc.casting.cure.stages import Window, next_layer, stages
 
 MOST_LAYERS = 8
-_STEP_M = 0.001  # a layer is poured to the millimetre
+_STEP_M = 0.001
 
 
 @dataclass(frozen=True)
@@ -33,13 +33,14 @@ class Layers:
     second_k: float
 
 
-def layers_steps(plan: Plan, deepest_m: float) -> Generator[float, None, Layers | None]:
+def layers_steps(plan: Plan, deepest_m: float, step_m: float = _STEP_M) -> Generator[float, None, Layers | None]:
     """The fewest layers of which even one on another keeps clear of a runaway at the hot end of the band.
 
     Parameters
     ----------
     plan : the whole depth.
     deepest_m : deepest single layer with no stop found, m.
+    step_m : a layer is poured to this, m; none of them passes the deepest, nor a step of it.
 
     Returns
     -------
@@ -67,10 +68,11 @@ def layers_steps(plan: Plan, deepest_m: float) -> Generator[float, None, Layers 
     cure-solver; practice for the bond.
     """
     whole = plan.mould.depth_m
-    count = max(2, math.ceil(whole / deepest_m - 1e-9))
+    most = math.floor(deepest_m / step_m + 1e-6) * step_m or deepest_m
+    count = max(2, math.ceil(whole / most - 1e-6))
     done = 0.0
     while count <= MOST_LAYERS:
-        depth = min(math.ceil(whole / count / _STEP_M - 1e-6) * _STEP_M, deepest_m)
+        depth = min(math.ceil(whole / count / step_m - 1e-6) * step_m, most)
         layer = replace(plan, mould=replace(plan.mould, depth_m=depth), batch_kg=plan.batch_kg * depth / whole)
         window = window_of(layer)
         done += (1 - done) * 0.4

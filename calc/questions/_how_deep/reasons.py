@@ -72,6 +72,8 @@ def _reasons(case: Case, found: Looked) -> Iterator[Reason]:
         text = f"{name} gives way from {given.write(limit, 'temperature', 'down')} on; where the resin touches it, it {'gets' if sure else 'could get'} "
         text += f"{warm(given, outlook.mould_k[1 if sure else 2])}."
         yield Reason("mould", "stop" if sure else "caution", text)
+    if found.known.agreement == "deep":
+        yield Reason("disagree", "caution", "Its pot life does not go with so deep a sheet: ask the supplier, or make a test cup.")
     share = given.si("wood")
     if share and plan.mould.wood_share < share * 0.95:
         yield Reason("thick-wood", "caution", f"Wood thicker than {depth(given, case.reach_m(plan.resin))} warms too slowly for this resin: it counts in part.")
@@ -113,9 +115,7 @@ def changes(case: Case, found: Looked) -> tuple[Change, ...]:
     if found.known.level.id != "cup" and not case.quick:
         gains["cup"] = widened(found.known, outlook.go)
     ceiling = case.sheet_m if not outlook.plan.tall else None
-    lines = []
-    if found.known.level.id == "depth":
-        lines.append(Change("The sheet's pot life too", "it may lower this: a short one does not go with a deep layer"))
+    lines: list[Change] = []
     if ceiling is not None and ceiling <= outlook.go:
         return tuple(lines)
     for id, line in sorted(gains.items(), key=lambda one: -one[1]):
@@ -135,7 +135,7 @@ def layered(case: Case, found: Looked) -> str:
     if layers is None:
         return ""
     given = case.given
-    each, wait = depth(given, layers.depth_m, "nearest"), after(layers.window.first_s or 0.0, "up")
+    each, wait = depth(given, layers.depth_m), after(layers.window.first_s or 0.0, "up")
     if layers.count == 2:
         return f"Pour {each}, wait {wait}, pour the rest."
-    return f"Pour it in {layers.count} layers of about {each}, {wait} between them."
+    return f"Pour it in {layers.count} layers of no more than {each}, {wait} between them."

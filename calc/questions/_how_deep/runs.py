@@ -15,6 +15,7 @@ from calc.casting.cure.plan import GO_K, Plan, narrow
 from calc.casting.cure.stages import Window
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.questions._how_deep.case import Case
+from calc.questions._how_deep.words import depth_step_m
 from calc.sources import value
 
 _COOLER_K = value("cure", "cooler")
@@ -47,7 +48,7 @@ class Looked:
     changed: dict[str, float] = field(default_factory=dict)
 
 
-#: The last few, so that a change of units or of words runs nothing again.
+#: The last few, so that a change of words runs nothing again.
 _looked: OrderedDict[Hashable, Looked] = OrderedDict()
 
 
@@ -99,7 +100,7 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
                 found.below_runs_away = window_of(below).first_s is None
             return
         if deepest < plan.mould.depth_m:
-            found.layers = yield from _part(layers_steps(plan, deepest), 0.7, 0.8)
+            found.layers = yield from _part(layers_steps(plan, deepest, depth_step_m(case.given, deepest)), 0.7, 0.8)
     if plan.beneath is not None:
         return
     if plan.mould.wood_share and not plan.tall:

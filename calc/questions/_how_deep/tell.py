@@ -16,7 +16,7 @@ from calc.questions._how_deep.fields import FIELDS
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import COLD_K, Looked
 from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, typed_depth, warm, warm_band
-from calc.questions._resin.agreement import disagreement, judged_by
+from calc.questions._resin.agreement import disagreement, judged_by, no_pot_life
 from calc.questions._when.hours import after, rounded
 from calc.sources import value
 
@@ -199,12 +199,13 @@ def _band(case: Case, found: Looked) -> Band:
 
 
 def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Caution, ...]:
-    shown = [Caution(reason.id, reason.tone, reason.text) for reason in against[1:]]
+    shown = [Caution(reason.id, reason.tone, reason.text) for reason in against[1:] if reason.id != "disagree"]
+    if found.known.lowered_by_s is not None:
+        shown.insert(0, Caution("no-pot-life", "caution", no_pot_life(found.known)))
     if against and against[0].id == "runaway" and found.outlook.hot is not None and found.outlook.hot.ran_away:
         shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave. Read cards E1a and E1b before you pour."))
-    agreement = found.known.agreement
-    if agreement in ("deep", "shallow"):
-        shown.append(Caution("disagree", "caution", disagreement(agreement)))
+    if found.known.agreement in ("deep", "shallow"):
+        shown.append(Caution("disagree", "caution", disagreement(case.given, found.known)))
     if found.bare_m is not None:
         bare = min(found.bare_m, case.sheet_m or found.bare_m)
         text = f"Wood counts as spread evenly. A layer with none in it, as over a slab, bears {depth(case.given, bare)} at most: ask for it with 0 %."

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from calc.casting.cure.course import RUNAWAY_K, Course
 from calc.casting.cure.outlook import Outlook
+from calc.quantity.units import to_si
 from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
 
@@ -14,9 +15,20 @@ _OVER = "over "
 
 def depth(given: Given, metres: float, rounding: Rounding = "down") -> Shown:
     """A depth or width; thin ones to a fraction."""
+    unit = given.pick("mm", "in")
+    return given.write(metres, ("length", Style(unit, step=_step(given, metres), fraction=unit == "in")), rounding)
+
+
+def _step(given: Given, metres: float) -> float:
+    """The step of a depth, mm or inches."""
     if given.system == "metric":
-        return given.write(metres, ("length", Style("mm", step=1 if metres >= 0.01 else 0.5)), rounding)
-    return given.write(metres, ("length", Style("in", step=1 / 16 if metres >= 0.0127 else 1 / 32, fraction=True)), rounding)
+        return 1 if metres >= 0.01 else 0.5
+    return 1 / 16 if metres >= 0.0127 else 1 / 32
+
+
+def depth_step_m(given: Given, metres: float) -> float:
+    """The step that a depth is told with, m."""
+    return to_si(_step(given, metres), "length", given.pick("mm", "in"))
 
 
 def typed_depth(given: Given, name: str) -> str:

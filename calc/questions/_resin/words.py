@@ -13,7 +13,8 @@ from calc.casting.cure.known import levels
 from calc.casting.cure.stages import step_of
 from calc.casting.resin import CupSize, cup_for, next_cup, stand_in
 from calc.quantity.writing import Rounding, Shown, Style
-from calc.questions._resin.agreement import disagreement, judged_by
+from calc.questions._how_deep.words import depth
+from calc.questions._resin.agreement import disagreement, judged_by, no_pot_life
 from calc.questions._resin.profile import BUCKET_KG, Profile
 from calc.questions._when.hours import after
 from calc.sources import value
@@ -34,7 +35,7 @@ class Said:
 
     def depth(self, metres: float, rounding: Rounding = "down") -> Shown:
         """A depth; rounded down as what must not be passed."""
-        return self.profile.given.write(metres, "length", rounding)
+        return depth(self.profile.given, metres, rounding)
 
     def degrees(self, kelvin: float) -> str:
         """A temperature."""
@@ -138,7 +139,7 @@ class Said:
         profile, level = self.profile, self.profile.known.level
         low, high = self.depth(profile.no_stop_m), self.depth(profile.ceiling_m)
         told = [(shown, risk(level.odds(shown.si / profile.middle_m))) for shown in (high, low)]
-        text = f"Of resins judged by {judged_by(profile.known)}, {told[0][1]} run away at {high}"
+        text = f"Judged by {judged_by(profile.known)}: {told[0][1]} of such resins would run away at {high}"
         return Band(f"{text}, {told[1][1]} at {low}." if low.text not in ("0", high.text) else f"{text}.", str(low), str(high))
 
     @cached_property
@@ -156,8 +157,10 @@ class Said:
         profile, given = self.profile, self.profile.given
         if self._out_of_range:
             yield Caution("range", "stop", self._out_of_range)
+        if profile.known.lowered_by_s is not None:
+            yield Caution("no-pot-life", "caution", no_pot_life(profile.known))
         if profile.known.agreement in ("deep", "shallow"):
-            yield Caution("disagree", "caution", disagreement(profile.known.agreement))
+            yield Caution("disagree", "caution", disagreement(given, profile.known))
         if profile.cup_failed:
             yield Caution("cup", "caution", self._cup_again())
         if self._apart:

@@ -211,7 +211,7 @@ class Said:
             limit = given.write(step_of("warm") + ZERO_C, "temperature")
             yield Caution("warm", "caution", f"It may pass {limit}: plastic moulds and hot-glue seams give way. Ask How deep and how hot? first.")
         if self.known.agreement in ("deep", "shallow"):
-            yield Caution("disagree", "caution", disagreement(self.known.agreement))
+            yield Caution("disagree", "caution", disagreement(given, self.known))
         if casting.bubbles_seen_stay:
             yield Caution("bubbles", "caution", "Some of the bubbles that stay can be seen. Degas or rest the mix, warm A a little, or pour thinner.")
         yield Caution("next-layer", "caution", "A layer beneath keeps the warmth in: ask How deep and how hot? again for the next one.")
