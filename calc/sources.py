@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import math
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -10,7 +11,16 @@ from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
+from calc.quantity.kinds import KINDS
+from calc.quantity.units import to_si
+
 _DATA = Path(__file__).with_name("data")
+#: Kind of quantity of a printed unit; the kinds whose units stand in tables with a name and a value.
+_KIND_OF = {symbol: kind for kind in ("length", "mass", "density", "time", "pressure", "temperature") for symbol in KINDS[kind].units} | {"degC": "temperature"}
+#: Slopes and angles: what one of the unit is.
+_SLOPES = {"mm/m": 1e-3, "degrees": math.pi / 180}
+#: Printed units that the arithmetic takes as they are.
+_AS_PRINTED = ("", "1", "share", "K", "N", "J/mol", "W/(m K)", "W/(m² K)", "m²/s", "kg m2")
 
 
 @dataclass(frozen=True)
@@ -103,6 +113,37 @@ def figures(name: str) -> Callable[[str], float]:
     0.02
     """
     return partial(value, name)
+
+
+@cache
+def _value_in_si(name: str, row: str) -> float:
+    printed, unit = value(name, row), next(entry["unit"] for entry in table(name) if entry["name"] == row)
+    if unit in _KIND_OF:
+        return to_si(printed, _KIND_OF[unit], unit.replace("degC", "°C"))
+    if unit in _SLOPES:
+        return printed * _SLOPES[unit]
+    if unit not in _AS_PRINTED:
+        raise LookupError(f"data/{name}.csv, '{row}': no SI unit is known for '{unit}'")
+    return printed
+
+
+def in_si(name: str) -> Callable[[str], float]:
+    """The figures of ``data/NAME.csv`` by the names of their rows, in SI: the column ``unit`` says what is printed.
+
+    Lengths come in m, masses in kg, times in s, temperatures in K; shares and slopes as fractions, angles in rad.
+
+    Raises
+    ------
+    LookupError
+        when there is no such row, or its unit has no place here.
+
+    Examples
+    --------
+    >>> of_air = in_si("air")
+    >>> of_air("blush temperature"), of_air("dew margin"), of_air("humidity limit")
+    (293.15, 3.0, 0.85)
+    """
+    return partial(_value_in_si, name)
 
 
 @cache

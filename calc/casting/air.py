@@ -9,7 +9,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from calc.sources import value
+from calc.sources import in_si
 
 ZERO_CELSIUS = 273.15  # K, exact
 MAGNUS_PRESSURE = 611.2  # Pa, over water (wmo-8)
@@ -17,28 +17,8 @@ MAGNUS_SLOPE = 17.62  # (wmo-8)
 MAGNUS_OFFSET = 243.12  # degrees Celsius (wmo-8)
 
 
-def limit(name: str) -> float:
-    """A figure of ``data/air.csv`` in SI: temperatures in K, shares as fractions.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> limit("blush temperature"), limit("humidity limit")
-    (293.15, 0.85)
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    found = value("air", name)
-    return found + ZERO_CELSIUS if name in ("blush temperature", "viscosity at", "sheet temperature", "dry above") else found
+#: A figure of ``data/air.csv`` by the name of its row, in SI.
+limit = in_si("air")
 
 
 # ---------------------------------------------------------------- water in the air

@@ -10,8 +10,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from calc.quantity.units import to_si
-from calc.sources import table
+from calc.sources import in_si
 
 SEA_LEVEL = 101325.0  # Pa (standard-atmosphere)
 SEA_LEVEL_K = 288.15  # (standard-atmosphere)
@@ -20,32 +19,9 @@ LAPSE_POWER = 5.25588  # g M / (R lapse), dimensionless (standard-atmosphere)
 HEAT_RATIO = 1.4  # of air (gas-laws)
 STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition (nist-sp811)
 
-_KINDS = {"psi": "pressure", "inHg": "pressure", "mbar": "pressure", "mm": "length", "kg": "mass"}
 
-
-def figure_of(name: str) -> float:
-    """A figure of ``data/pressure.csv`` in SI; shares as fractions.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> figure_of("free beside"), figure_of("vacuum fill")
-    (0.005, 0.25)
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    row = next(row for row in table("pressure") if row["name"] == name)
-    printed = float(row["value"])
-    return printed if row["unit"] == "share" else to_si(printed, _KINDS[row["unit"]], row["unit"])
+#: A figure of ``data/pressure.csv`` by the name of its row, in SI.
+figure_of = in_si("pressure")
 
 
 # ---------------------------------------------------------------- air and bubbles

@@ -9,37 +9,13 @@ from dataclasses import dataclass
 from typing import Literal
 
 from calc.guards import require_positive
-from calc.quantity.units import to_si
-from calc.sources import table
+from calc.sources import in_si
 
 Lies = Literal["through", "under", "inside", "none"]
 
 
-def standard(name: str) -> float:
-    """A figure of ``data/sizes.csv`` in SI: lengths in m, times in s, slopes and shares as fractions.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> standard("face top"), standard("warp"), standard("drop")
-    (0.003, 0.004, 0.03)
-
-    References
-    ----------
-    Each row of the table names its own.
-    """
-    row = next(row for row in table("sizes") if row["name"] == name)
-    printed = float(row["value"])
-    if row["unit"] == "mm/m":
-        return printed / 1000
-    return printed if row["unit"] == "share" else to_si(printed, "time" if row["unit"] == "h" else "length", row["unit"])
+#: A figure of ``data/sizes.csv`` by the name of its row, in SI; slopes as fractions.
+standard = in_si("sizes")
 
 
 @dataclass(frozen=True)

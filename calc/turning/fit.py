@@ -11,36 +11,14 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc.guards import require_positive
-from calc.sources import table, value
+from calc.sources import in_si, table
 
 #: How a blank may be cut before it is mounted: sides of its outline, from the fewest saw cuts to the band saw's round.
 SAWN = (4, 8, 16, 0)
 
 
-def standard(name: str) -> float:
-    """A figure of ``data/fit.csv``; lengths in m.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-        m, or a plain number.
-
-    Examples
-    --------
-    >>> standard("bed gap"), standard("whip")
-    (0.005, 12.0)
-
-    References
-    ----------
-    Each row names its own.
-    """
-    found = value("fit", name)
-    unit = next(row["unit"] for row in table("fit") if row["name"] == name)
-    return found / 1000 if unit == "mm" else found
+#: A figure of ``data/fit.csv`` by the name of its row, in SI.
+standard = in_si("fit")
 
 
 @dataclass(frozen=True)

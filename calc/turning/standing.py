@@ -11,8 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from calc.guards import require_positive
-from calc.quantity.units import to_si
-from calc.sources import table, value
+from calc.sources import in_si
 
 Foot = Literal["round", "ring", "square", "three", "four"]
 Section = Literal["round", "square"]
@@ -21,29 +20,8 @@ Section = Literal["round", "square"]
 _INNER: Mapping[str, float] = {"round": 0.5, "ring": 0.5, "square": 0.5, "three": 0.25, "four": 0.5 / math.sqrt(2)}
 
 
-def standard(name: str) -> float:
-    """A figure of ``data/stand.csv``, in SI where it has a unit.
-
-    Parameters
-    ----------
-    name : of the row.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> standard("joint"), standard("dowel"), round(standard("soft"), 2)
-    (4.0, 40000000.0, 323.15)
-
-    References
-    ----------
-    Each row names its own.
-    """
-    found = value("stand", name)
-    unit = next(row["unit"] for row in table("stand") if row["name"] == name)
-    return {"mm": found / 1000, "MPa": found * 1e6, "degC": found + to_si(0, "temperature", "°C")}.get(unit, found)
+#: A figure of ``data/stand.csv`` by the name of its row, in SI.
+standard = in_si("stand")
 
 
 @dataclass(frozen=True)

@@ -143,7 +143,7 @@ class Swing:
     @property
     def wide(self) -> bool:
         """Whether it swung further than a small swing may."""
-        return self.reach > math.radians(standard("small swing")) * (1 + 1e-9)
+        return self.reach > standard("small swing") * (1 + 1e-9)
 
     @cached_property
     def unbalance(self) -> float:

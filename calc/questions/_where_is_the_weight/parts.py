@@ -5,21 +5,17 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.quantity.units import to_si
 from calc.quantity.writing import Shown, Style, restate
 from calc.questions import Given
 from calc.questions._where_is_the_weight.fields import WOODS
-from calc.sources import table
+from calc.sources import in_si
 from calc.turning.make_up import Wood
 
 _BY_THE_CLOCK = math.pi / 6  # one hour
 
 
-def standard(name: str) -> float:
-    """A figure of ``data/make_up.csv``, in SI."""
-    row = next(row for row in table("make_up") if row["name"] == name)
-    kinds = {"g/mL": "density", "g": "mass", "mm": "length", "s": "time"}
-    return to_si(float(row["value"]), kinds[row["unit"]], row["unit"]) if row["unit"] in kinds else float(row["value"])
+#: A figure of ``data/make_up.csv`` by the name of its row, in SI.
+standard = in_si("make_up")
 
 
 def direction(hours: float) -> float:

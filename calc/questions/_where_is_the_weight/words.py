@@ -167,7 +167,7 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
 
 def _small_swings(case: Case) -> str:
     """What the time of a swing is good for."""
-    most = f"{standard('small swing'):.0f}°"
+    most = f"{math.degrees(standard('small swing')):.0f}°"
     if case.swing.reach == 0:
         return f"There and back. Counts for swings of up to {most} to each side, 5 minutes of the clock; wider ones read too little."
     return "There and back. How far it swung is reckoned in."
