@@ -31,6 +31,7 @@ WORDS: Mapping[str, str] = {
     "ratio": "{label}: '{given}' is not a ratio I can read. Write it like 100:45 or 2:1, A first.",
     "clock": "{label}: '{given}' is not a time of day I can read. Write it like {would_do}.",
     "which-half": "{label}: '{given}' may be morning or evening. Write {morning} or {evening}.",
+    "weight-size": "{label}: {given} for {across} across by {along} would be {found}; resin is about {usual}. Check the sizes and their units.",
     "too-few": "{label}: {count} came; {fewest} or more would do.",
     "too-many": "{label}: {count} values came; up to {most} would do.",
     "unknown-field": "'{given}' is not a field of this question. Its fields are {options}.",

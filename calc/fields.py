@@ -172,15 +172,17 @@ class Quantity(Field):
         return self._range(*(self.usual or (self.low, self.high)), system)
 
     def _likely(self, reading: Reading) -> tuple[tuple[str, str], ...]:
-        """The same number in another unit, where that is in the usual range."""
+        """The same number in another unit, where that is in the usual range: first the field's own, then what stands with the one that was read."""
         low, high = self.usual or (self.low, self.high)
         found = []
         for symbol in self.accepts or tuple(KINDS[self.kind].units):
             if symbol != reading.unit and self._si(low) <= to_si(reading.number, self.kind, symbol) <= self._si(high):
                 text = f"{reading.number:g} {symbol}"
                 found.append((text, text))
-        common = [choice for choice in found if choice[0].rsplit(" ", 1)[1] in self.units]
-        return tuple((common or found)[:2])
+        pairs = KINDS[self.kind].pairs
+        beside = tuple(unit for pair in pairs if reading.unit in pair for unit in pair)
+        common = [choice for units in (self.units, beside) for choice in found if choice[0].rsplit(" ", 1)[1] in units]
+        return tuple(dict.fromkeys(common or found))[:2]
 
     def _check(self, reading: Reading, typed: Typed) -> Query | None:
         given = typed.text.strip()

@@ -7,6 +7,7 @@ from calc.fields import Choice, Field, Option, measure
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._does_it_fit.turn_words import turning
 from calc.questions._does_it_fit.wheel import polishing
+from calc.questions._weighed import in_keeping
 from calc.turning.fit import lathe_sizes
 
 _TURN, _WHEEL = ("ask", ("turn",)), ("ask", ("wheel",))
@@ -161,9 +162,13 @@ def work(given: Given) -> Answer:
     Raises
     ------
     InputError
-        with one of :data:`WORDS`.
+        with one of :data:`WORDS`, or ``weight-size``.
     """
-    return turning(given) if given.choice("ask") == "turn" else polishing(given)
+    if given.choice("ask") != "turn":
+        return polishing(given)
+    if given.choice("form") in ("round", "square"):
+        in_keeping(given, "mass", "across", "along")
+    return turning(given)
 
 
 _FIRM = {"ask": "turn", "side": "bed", "gap_bed": "no", "wanted": "", "banjo": ""}

@@ -16,6 +16,7 @@ from calc.questions._how_fast.handed import LONG, handed
 from calc.questions._how_fast.mount import weak_mount
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
+from calc.questions._weighed import in_keeping
 from calc.turning import balance, caps, mounts, speed, vibrating
 from calc.turning.case import GUESSES, Case
 from calc.turning.job import Measured
@@ -129,10 +130,12 @@ def _case(given: Given) -> Case:
         known_eccentricity = given.si("eccentricity")
         if known_eccentricity > diameter / 2 * (1 + 1e-9):
             raise InputError("eccentricity", "outside")
+    thickness = "length" if given.choice("hold") in LONG else "thickness"
+    in_keeping(given, "mass", "diameter", thickness)
     return Case(
         operation=cast(caps.Operation, given.choice("operation")),
         diameter_m=diameter,
-        thickness_m=given.si("length" if given.choice("hold") in LONG else "thickness"),
+        thickness_m=given.si(thickness),
         condition=cast(caps.Condition, given.choice("condition")),
         make_up=make_up,
         hold=cast(mounts.Hold, given.choice("hold")),

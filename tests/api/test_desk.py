@@ -153,7 +153,9 @@ def test_the_table_has_no_empty_cell(id: str, units: str) -> None:
 
 def test_every_shared_error_text_can_be_filled_in() -> None:
     details = dict.fromkeys(
-        "label label_lower given would_do example plain decimal morning evening given_unit units options count most fewest".split(), "x"
+        "label label_lower given would_do example plain decimal morning evening given_unit units options count most fewest".split()
+        + "across along found usual".split(),
+        "x",
     )
     for code, words in errors.WORDS.items():
         assert words.format(**details), code

@@ -6,6 +6,7 @@ from typing import cast
 
 from calc.errors import InputError
 from calc.questions import Given
+from calc.questions._weighed import in_keeping
 from calc.questions._will_the_mount_hold.words import ACROSS
 from calc.sources import value
 from calc.turning import balance, caps, discs, glue, hold
@@ -36,7 +37,14 @@ def operation(given: Given) -> caps.Operation:
 
 
 def mass(given: Given) -> float:
-    """What the work weighs, kg: a full disc of resin unless weighed."""
+    """What the work weighs, kg: a full disc of resin unless weighed.
+
+    Raises
+    ------
+    InputError
+        ``weight-size`` when no piece of this size weighs that.
+    """
+    in_keeping(given, "mass", "diameter", "thickness")
     own = given.maybe("mass")
     return discs.disc_mass(given.si("diameter"), given.si("thickness")) if own is None else own
 
