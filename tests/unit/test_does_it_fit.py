@@ -329,3 +329,18 @@ def test_the_drawing_is_told_in_words(inputs: dict[str, str]) -> None:
 @pytest.mark.parametrize("across, expected", [("0", "not-positive"), ("-20", "not-positive"), ("5000", "too-large"), ("1", "too-small")])
 def test_absurd_sizes_are_told_apart(across: str, expected: str) -> None:
     assert code(ask(across=across, along="50")) == ("across", expected)
+
+
+def test_only_the_sawing_that_helps_is_told() -> None:
+    """A 300 mm square sweeps 424.3 mm, sawn to eight sides 324.7, to sixteen 305.9; 5 mm stay free all round."""
+
+    def told(**lathe: str) -> list[str]:
+        return [f"{change['do']}, {change['then']}" for change in ask(across="300", along="50", **lathe)["changes"]]
+
+    assert told(swing="440", banjo="430") == ["Saw it to eight sides, 325 mm: clears bed and banjo"]  # as it is, too near the banjo
+    assert told(swing="350", banjo="300") == [
+        "Saw it to eight sides, 325 mm: clears the bed, not the banjo",
+        "Saw it to sixteen sides, 306 mm: clears the bed, not the banjo",
+        "Saw it round, 300 mm: clears the bed, not the banjo",
+    ]
+    assert not told(swing="305", banjo="230") and not told(swing="500", banjo="450")  # nothing clears 295 mm; nothing has to be sawn

@@ -114,11 +114,17 @@ class Told:
         what = {"swing": "the swing over the bed", "centres": "the length between centres"}[measured]
         return f"Measure {what} first: {guess(self.given, size)} is only usual for such a lathe."
 
+    def swing(self, metres: float) -> Shown:
+        """What clears, down; a guess as it is told elsewhere."""
+        if self.turn.outboard or self.turn.in_gap or self.given.maybe("swing") is not None:
+            return length(self.given, metres, "down")
+        return guess(self.given, metres)
+
     def refused(self) -> Headline:
         """It strikes or comes too near: what to saw off."""
         turn, given = self.turn, self.given
         now = f"As it is it sweeps {length(given, turn.sweep, 'up')} and {'strikes' if turn.bed_gap <= 0 else 'comes too near to'} {self.under}"
-        now += f", which clears {length(given, turn.swing, 'down')}."
+        now += f", which clears {self.swing(turn.swing)}."
         label = "Before you mount it"
         if turn.saw is not None:
             cut = turn.saw
@@ -192,7 +198,7 @@ class Told:
             rungs.append(("banjo", "Clears the banjo", turn.banjo))
         rules = self.rules()
         for id, name, swing in rungs:
-            shown = length(given, swing, "down")
+            shown = self.swing(swing) if id == "bed" else length(given, swing, "down")
             why = self.spare(fit.gap(swing, turn.sweep))
             yield Limit(id, name, shown.text, shown.unit, why, id == rules)
         if turn.room is not None and turn.spare is not None:
@@ -219,16 +225,17 @@ class Told:
         return min(spare, key=lambda name: spare[name])
 
     def changes(self) -> Iterator[Change]:
-        """What sawing gives, once it is known what it is sawn for."""
+        """The sawing that helps, once it is known what it is sawn for: what clears the bed, and what passes over the banjo too."""
         turn, given = self.turn, self.given
         if turn.lathe_unknown and not turn.clears:
             return
         for cut in turn.cuts:
-            do = f"Sawn {cut.name}"
-            then = f"sweeps {length(given, cut.sweeps, 'up')}: over {self.under} {self.spare(fit.gap(turn.swing, cut.sweeps))}"
-            if turn.banjo is not None:
-                then += f", over the banjo {self.spare(fit.gap(turn.banjo, cut.sweeps))}"
-            yield Change(do, then)
+            clears, passes = turn.clear_of(turn.swing, cut.sweeps), turn.banjo is None or turn.clear_of(turn.banjo, cut.sweeps)
+            if clears and (passes or not turn.clears) and not (turn.clears and turn.passes):
+                over = f"clears {self.under}" if turn.banjo is None else "clears bed and banjo" if passes else f"clears {self.under}, not the banjo"
+                yield Change(f"Saw it {cut.name}", f"{length(given, cut.sweeps, 'up')}: {over}")
+                if passes:
+                    return
 
     def band(self) -> Band:
         """How sure."""
