@@ -358,6 +358,6 @@ def test_errors_name_the_field(inputs: dict[str, str], field: str, why: str) -> 
 def test_woods_side_by_side_do_not_overlap() -> None:
     halves = {**DISC, "wood1_shape": "half", "wood1_clock": "3", "wood2_shape": "half", "wood2_clock": "9"}
     reply = ask(way="mounted", **halves)
-    assert not reply["errors"] and reply["headline"]["text"] == "Nothing"
+    assert not reply["errors"] and value(reply, "weight") < 1e-9
     edges = {**DISC, "wood1_shape": "side", "wood1_edge": "120", "wood2_shape": "side", "wood2_edge": "120", "wood2_clock": "12"}
     assert not ask(way="mounted", **edges)["errors"]

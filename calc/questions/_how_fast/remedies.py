@@ -159,7 +159,7 @@ def _off(given: Given, case: Case) -> str:
 
 
 def _too_heavy(case: Case) -> bool:
-    """Whether a weight at the rim that balances it would be more than a tenth of the piece."""
+    """Whether a weight at the rim that balances it would be more than a sixth of the piece."""
     return balance.balance_weight(case.job.felt_unbalance_kg_m, WEIGHT_REACH * case.diameter_m / 2) > MOST_WEIGHT * case.mass_kg
 
 

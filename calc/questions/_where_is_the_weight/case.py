@@ -7,19 +7,20 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from calc.casting.outlines import Point
+from calc.casting.wood import standard as of_wood
 from calc.errors import InputError
 from calc.quantity.units import to_si
 from calc.quantity.writing import Shown
 from calc.questions import Given
-from calc.questions._how_fast.remedies import WEIGHT_REACH
+from calc.questions._how_fast.remedies import MOST_WEIGHT, WEIGHT_REACH
 from calc.questions._where_is_the_weight.fields import MADE
 from calc.questions._where_is_the_weight.measured import Swing, hung, inertia, on_scale, scale_spread
 from calc.questions._where_is_the_weight.parts import Piece, clock, direction, grams, small, standard, tape
 from calc.questions._where_is_the_weight.woods import pieces
 from calc.turning import balance, caps, discs, make_up, rebalance, speed, swing, vibrating
-from calc.turning.clipping import Moments
 from calc.turning.make_up import Blank, Body, Wood
 
+BOTH_SIDES = of_wood("both sides")  # spreads to either side: 19 times in 20
 _MANY = 2  # let into others: up to here an answer comes within a keystroke
 
 
@@ -151,6 +152,16 @@ class Case:
         return balance.balance_weight(self.body.unbalance, self.place)
 
     @property
+    def too_heavy(self) -> bool:
+        """Whether a weight just inside the rim would be more than may be hung on it."""
+        return balance.balance_weight(self.body.unbalance, self.inside_rim(self.round)) > MOST_WEIGHT * self.body.mass_kg
+
+    @property
+    def unhung(self) -> bool:
+        """Whether no weight is advised: it would be more than may be hung, and the blank can be mounted elsewhere."""
+        return self.way in ("cast", "mounted", "scale", "swing") and self.matters > 0 and self.too_heavy
+
+    @property
     def light(self) -> float:
         """Direction of the light side, rad."""
         return math.atan2(-self.body.y, -self.body.x)
@@ -210,9 +221,14 @@ class Case:
         return int(vibration > vibrating.vibration_limit("zone-b"))
 
     @property
+    def may_matter(self) -> int:
+        """The same at the far end of what it may be out of balance."""
+        return self.level(Body(self.body.mass_kg, max(self.most, self.body.unbalance), 0.0), self.swept)
+
+    @property
     def under(self) -> float:
         """Speed to stay under while it is out of balance, rpm; no more than the one looked at."""
-        unbalance = self.body.unbalance
+        unbalance = max(self.most, self.body.unbalance)
         by_vibration = vibrating.speed_at_vibration(unbalance, self.body.mass_kg, self.standing, vibrating.vibration_limit("zone-c"))
         return min(by_vibration, balance.speed_at_push(unbalance, self.standing), self.speed)
 
@@ -238,16 +254,29 @@ class Case:
             return self.swing.spread
         if self.way == "scale":
             return self.body.mass_kg * scale_spread(self.given)
-        if not self.body.unbalance:
-            return 0.0
-        filled = make_up.volumes(self.blank, self.woods, self.axis)
-        parts = [standard("spread resin") * self._along(filled[0])]
-        parts += [piece.spread * piece.wood.density * self._along(own) for piece, own in zip(self.pieces, filled[1:], strict=True)]
-        return math.hypot(*parts)
+        any_way = _any_way(self._parts)
+        return math.hypot(*(self._along(part) for part in self._parts)) if self.body.unbalance > BOTH_SIDES * any_way else any_way
 
-    def _along(self, filled: Moments) -> float:
-        """How much further out along the heavy side it is for each kg/m3 more of what fills so much, kg m."""
-        return (filled.x * self.body.x + filled.y * self.body.y) / self.body.unbalance
+    @cached_property
+    def _parts(self) -> list[Point]:
+        """What each material's own spread of density may add to right and up, kg m."""
+        filled = make_up.volumes(self.blank, self.woods, self.axis)
+        by = [standard("spread resin"), *(piece.spread * piece.wood.density for piece in self.pieces)]
+        return [(kg * own.x, kg * own.y) for kg, own in zip(by, filled, strict=True)]
+
+    def _along(self, part: Point) -> float:
+        """The share of it along the heavy side, kg m."""
+        return (part[0] * self.body.x + part[1] * self.body.y) / self.body.unbalance
+
+    @property
+    def sure(self) -> bool:
+        """Whether it is out by more than it may be off: only then is it known on which side."""
+        return self.spread is None or self.body.unbalance > BOTH_SIDES * self.spread
+
+    @property
+    def most(self) -> float:
+        """Out of balance, kg m: as found; where not even its side is known, as much as it may be, 19 times in 20."""
+        return self.body.unbalance if self.sure else self.body.unbalance + BOTH_SIDES * (self.spread or 0.0)
 
     # --- written --------------------------------------------------------------------------------------
 
@@ -258,3 +287,13 @@ class Case:
     def grams(self, mass: float) -> str:
         """The same as a text."""
         return grams(self.given, mass)
+
+    def most_grams(self, mass: float) -> str:
+        """The most that it may be, up."""
+        return str(small(self.given, mass, "up"))
+
+
+def _any_way(parts: list[Point]) -> float:
+    """Standard uncertainty along the line on which it is largest, of parts that vary each on its own: the root of the greater eigenvalue."""
+    xx, yy, xy = (sum(one[i] * one[j] for one in parts) for i, j in ((0, 0), (1, 1), (0, 1)))
+    return math.sqrt((xx + yy) / 2 + math.hypot((xx - yy) / 2, xy))

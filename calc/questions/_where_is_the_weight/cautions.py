@@ -6,8 +6,8 @@ from calc.answers import Caution
 from calc.questions._where_is_the_weight import moves
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.moves import Centre, Shift, Stage
-from calc.questions._where_is_the_weight.parts import standard
-from calc.questions._where_is_the_weight.words import NOTHING_KG, length, near_rpm, weight_leads
+from calc.questions._where_is_the_weight.parts import NOTHING_KG, standard
+from calc.questions._where_is_the_weight.words import length, near_rpm, weight_leads
 from calc.turning import balance, caps, vibrating
 
 
@@ -23,11 +23,11 @@ def cautions(case: Case, told: list[Stage], shift: Shift | None, cut: Centre | N
         out.append(Caution("X4", "stop", "The heavy side would shove with over a twentieth of the lathe's weight: balance it, ballast it, or go slower."))
     if case.given.maybe("speed") is not None and caps.rim_speed(case.swept, case.speed) > caps.operation_rim_speed("finish", case.swept):
         out.append(Caution("X11", "caution", f"{shown} rpm is over our rim limit for any cut on this size. 'How fast?' tells the ceiling."))
-    if case.weight >= NOTHING_KG and not case.hidden:
+    if case.weight >= NOTHING_KG and not case.hidden and not case.unhung:
         text = "A weight that comes off is a thrown weight: screw and glue it into waste wood, inside the rim, on the back. Spin it by hand first."
         out.append(Caution("throw", "caution", text))
     if case.made:
-        out += _of_make_up(case, told, weight_leads(case, shift, cut))
+        out += _of_make_up(case, told, weight_leads(case, shift, cut) and not case.unhung)
     if case.way == "cast" and case.matters and cut is None:
         out.append(Caution("centre", "caution", "Moving the centre cures only the roughing: cut true, wood on one side is still on one side."))
     if case.way == "scale":

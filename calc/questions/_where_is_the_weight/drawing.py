@@ -10,7 +10,7 @@ from calc.casting.outlines import Point, oval
 from calc.drawing import Drawing, Sketch
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.moves import Shift
-from calc.questions._where_is_the_weight.parts import clock
+from calc.questions._where_is_the_weight.parts import NOTHING_KG, clock
 from calc.turning.clipping import inside_convex, moved
 
 _SPOT = 0.045  # of the width: how large a spot or a weight is drawn
@@ -36,10 +36,10 @@ def drawing(case: Case, shift: Shift | None) -> Drawing:
     _cross(sketch, case)
     size = _SPOT * case.swept
     out = min(case.place, case.swept / 2 - size)
-    if case.body.unbalance > 0 and not case.hidden:
+    if _shows(case):
         inwards = max(out - 3 * size, 0.4 * out)
         sketch.circle(_at(case, case.body.heavy, out), size, "spot").text(_at(case, case.body.heavy, inwards), "heavy")
-        for weight, towards in case.weights:
+        for weight, towards in () if case.unhung else case.weights:
             sketch.circle(_at(case, towards, out), size, "metal").text(_at(case, towards, inwards), case.grams(weight))
     top = max(y for _, y in rim)
     left, right, low = min(x for x, _ in rim), max(x for x, _ in rim), min(y for _, y in rim)
@@ -63,15 +63,20 @@ def says(case: Case, shift: Shift | None, across: float) -> str:
             out.append("the cross is where the spindle sits")
     if case.hidden:
         out.append("no heavy spot shows")
-    elif case.body.unbalance > 0:
+    elif _shows(case):
         out.append(f"heavy spot (red) at {clock(case.body.heavy)}")
-        for weight, towards in case.weights:
+        for weight, towards in () if case.unhung else case.weights:
             out.append(f"{case.grams(weight)} (dark) at {clock(towards)}, {given.write(case.place, 'length')} from the spindle")
     if case.made and case.finish is not None:
         out.append("the dashed ring is what it is turned down to")
     if shift is not None:
         out.append("the dashed line is where the wood goes")
     return "; ".join(out) + "."
+
+
+def _shows(case: Case) -> bool:
+    """Whether there is a heavy spot to draw: none for what is in balance but for rounding."""
+    return case.weight >= NOTHING_KG and not case.hidden
 
 
 def _rim(case: Case) -> Sequence[Point]:

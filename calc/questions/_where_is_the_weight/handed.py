@@ -6,7 +6,10 @@ from calc.answers import Carry
 from calc.quantity.writing import Rounding, Style, trimmed
 from calc.questions import Given
 from calc.questions._where_is_the_weight.case import Case
+from calc.questions._where_is_the_weight.parts import standard
 from calc.questions._where_is_the_weight.words import fine_length
+from calc.turning import balance
+from calc.turning.case import GUESSES
 
 
 def handed(case: Case) -> tuple[Carry, ...]:
@@ -18,8 +21,7 @@ def handed(case: Case) -> tuple[Carry, ...]:
     if case.way != "hung" or given.typed("about"):
         weighed = {"scale": "mass", "swing": "mass", "hung": "about"}.get(case.way, "")
         both["mass"] = given.as_typed(weighed) if given.typed_here(weighed) else str(given.write(case.body.mass_kg, "mass", "up"))
-    off = given.write(case.body.eccentricity_m, ("length", fine_length(given)), "up")
-    known = {"balance": "known", "eccentricity": str(off)}
+    known = _out(case)
     lathe = {name: given.as_typed(name) for name in ("lathe", "lathe_mass") if given.typed(name)}
     if case.way == "hung":
         grams = Style(given.pick("g", "oz"), figures=3)
@@ -28,6 +30,17 @@ def handed(case: Case) -> tuple[Carry, ...]:
         mount = both | known if given.typed("about") else both
         return (Carry("how-fast", both | weight | lathe), Carry("will-the-mount-hold", mount))
     return (Carry("how-fast", both | known | lathe), Carry("will-the-mount-hold", both | known))
+
+
+def _out(case: Case) -> dict[str, str]:
+    """How far it is out of balance; where not even its side is known, or it is less than can be known, the least guess that holds as much."""
+    guesses = {guess: balance.guessed_eccentricity(guess, case.swept, out_of_round=True) * case.body.mass_kg for guess in GUESSES}
+    if case.way != "swing" and (not case.sure or case.most < guesses["even"]):
+        for guess, most in guesses.items():
+            if standard("guess near") * case.most <= most:
+                return {"balance": guess}
+    off = case.given.write(case.most / case.body.mass_kg, ("length", fine_length(case.given)), "up")
+    return {"balance": "known", "eccentricity": str(off)}
 
 
 def _widest(case: Case) -> str:

@@ -126,6 +126,7 @@ def centre_of_mass(case: Case) -> Centre:
     at = body.x / body.mass_kg, body.y / body.mass_kg
     if not case.made:
         return Centre(at, case.swept - 2 * math.hypot(*at), body)
+    at = at[0] + case.axis[0], at[1] + case.axis[1]
     across = make_up.true_round(case.blank, at)
     return Centre(at, across, make_up.weigh(case.blank, case.woods, at, across))
 

@@ -5,12 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from calc.quantity.writing import Shown, Style, restate
+from calc.quantity.writing import Rounding, Shown, Style, restate
 from calc.questions import Given
 from calc.questions._where_is_the_weight.fields import WOODS
 from calc.sources import in_si
 from calc.turning.make_up import Wood
 
+NOTHING_KG = 0.0005  # a weight under half a gram is none
 _BY_THE_CLOCK = math.pi / 6  # one hour
 
 
@@ -36,9 +37,9 @@ def tape(given: Given, length: float) -> str:
     return f"{restate(length, 'length', unit)} {unit}"
 
 
-def small(given: Given, mass: float) -> Shown:
+def small(given: Given, mass: float, rounding: Rounding = "nearest") -> Shown:
     """A small mass, to two figures: a light weight is no nought."""
-    return given.write(mass, ("mass", Style(given.pick("g", "oz"), figures=2)))
+    return given.write(mass, ("mass", Style(given.pick("g", "oz"), figures=2)), rounding)
 
 
 def grams(given: Given, mass: float) -> str:

@@ -5,18 +5,17 @@ from __future__ import annotations
 import math
 
 from calc.answers import Band, Change, Grid, Headline, Line, Tone
-from calc.casting.wood import standard as of_wood
 from calc.quantity.writing import Style, round_to, rpm_text
 from calc.questions import Given
+from calc.questions._how_fast.remedies import MOST_SHIFT
 from calc.questions._where_is_the_weight import moves
-from calc.questions._where_is_the_weight.case import Case
+from calc.questions._where_is_the_weight.case import BOTH_SIDES, Case
 from calc.questions._where_is_the_weight.moves import Centre, Shift, Stage
-from calc.questions._where_is_the_weight.parts import clock, standard
+from calc.questions._where_is_the_weight.parts import NOTHING_KG, clock, standard
 from calc.turning import balance
 
 _TONES: tuple[Tone, ...] = ("go", "caution", "stop")
 _FINE = 0.1  # mm or a hundredth of an inch: how closely a centre is told
-NOTHING_KG = 0.0005  # a weight under half a gram is none
 
 
 def length(case: Case, metres: float) -> str:
@@ -54,7 +53,7 @@ def headline(case: Case, shift: Shift | None, cut: Centre | None) -> Headline:
     if case.hidden:
         return _stays(case)
     if case.weight < NOTHING_KG:
-        return Headline("To balance it", "Nothing", "", "The centre of mass lies on the spindle, as near as this can tell.", "go")
+        return _nothing(case)
     loose: Tone = "go" if level == 0 else "caution"
     if level == 0:
         return _little(case)
@@ -67,9 +66,25 @@ def headline(case: Case, shift: Shift | None, cut: Centre | None) -> Headline:
     if case.way == "scale":
         half = Style("mm", step=0.5) if case.given.system == "metric" else Style("in", step=1 / 32, fraction=True)
         shown = case.given.write(case.body.eccentricity_m, ("length", half))
-        say = f"Towards {clock(case.body.heavy)}, the heavy side. Or mount it in the middle and hang {weights_text(case)}."
+        say = f"Towards {clock(case.body.heavy)}, the heavy side."
+        if not case.unhung:
+            say += f" Or mount it in the middle and hang {weights_text(case)}."
         return Headline("Move the centre", shown.text, shown.unit, say, loose)
+    if case.unhung:
+        return _move(case)
     return _hang(case, _TONES[level] if case.way != "cast" else loose)
+
+
+def _move(case: Case) -> Headline:
+    """Where a weight would be more than may be hung: another centre, or another size."""
+    there = moves.centre_of_mass(case)
+    why = f"A weight for it, {case.grams(case.weight)}, would be over a sixth of the piece."
+    slowest = f"Until then stay under {near_rpm(case.under)} rpm{_lowest(case)}."
+    if there.across < (1 - 2 * MOST_SHIFT) * case.round:
+        return Headline("Too far out of balance", "Do not run it", "", f"Make it smaller, or take off from the heavy side. {why}", "stop")
+    half = Style("mm", step=0.5) if case.given.system == "metric" else Style("in", step=1 / 32, fraction=True)
+    shown = case.given.write(case.body.eccentricity_m, ("length", half))
+    return Headline("Move the centre", shown.text, shown.unit, f"Towards {clock(case.body.heavy)}, the heavy side. {slowest} {why}", "stop")
 
 
 def _stays(case: Case) -> Headline:
@@ -95,8 +110,7 @@ def _plan(case: Case, shift: Shift | None) -> Headline:
 
 def _hang(case: Case, tone: Tone) -> Headline:
     verb = "Fix on the light side" if case.way == "hung" else "Hang on the light side"
-    slowest = "; if the lathe's lowest is above that, do not start it" if case.too_slow else ""
-    then = f"Until then stay under {near_rpm(case.under)} rpm{slowest}."
+    then = f"Until then stay under {near_rpm(case.under)} rpm{_lowest(case)}."
     where = f"{length(case, case.place)} out"
     if len(case.weights) > 1:
         shown = [case.small(weight) for weight, _ in case.weights]
@@ -107,11 +121,33 @@ def _hang(case: Case, tone: Tone) -> Headline:
     return Headline(verb, shown_one.text, shown_one.unit, f"{where}, {at}. {then}", tone)
 
 
+def _lowest(case: Case) -> str:
+    """What to do where no lathe of its kind goes as slow."""
+    return "; if the lathe's lowest is above that, do not start it" if case.too_slow else ""
+
+
 def _little(case: Case) -> Headline:
     shown = case.small(case.weight)
     at = "where it hung" if case.way == "hung" else f"at {clock(case.light)}"
-    say = f"{length(case, case.place)} out, {at}. At {near_rpm(case.speed)} rpm a lathe of {_heavy(case)} hardly feels it without."
+    say = f"{length(case, case.place)} out, {at}."
+    if case.may_matter:
+        return Headline("To balance it", shown.text, shown.unit, f"{say} {_try(case)}", "caution")
+    say += f" At {near_rpm(case.speed)} rpm a lathe of {_heavy(case)} hardly feels it without."
     return Headline("To balance it", shown.text, shown.unit, say, "go")
+
+
+def _nothing(case: Case) -> Headline:
+    """In balance as far as the figures go; what they leave open is tried where the lathe would feel it."""
+    if case.may_matter == 0:
+        return Headline("To balance it", "Nothing", "", "The centre of mass lies on the spindle, as near as this can tell.", "go")
+    return Headline("To balance it", "Nothing known", "", _try(case), "caution")
+
+
+def _try(case: Case) -> str:
+    """How to find what the figures leave open."""
+    most = case.most_grams(balance.balance_weight(case.most, case.place))
+    where = f", {length(case, case.place)} out" if case.weight < NOTHING_KG else ""
+    return f"It may want up to {most}{where}, on any side: try it on a free spindle. Until then stay under {near_rpm(case.under)} rpm."
 
 
 def _heavy(case: Case) -> str:
@@ -136,7 +172,7 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
         return (Line.of("It weighs", case.given.write(case.body.mass_kg, "mass")),) if case.made else ()
     out = []
     leads = weight_leads(case, shift, cut)
-    if case.way == "cast" and not leads:
+    if case.way == "cast" and not leads and not case.unhung:
         out.append(Line("Or hang", weights_text(case)))
     told = {"hung": "12 is the top of the drawing. Opposite the weight.", "swing": "As it hangs still, the heavy side down. Mark the rim there."}
     out.append(Line("Heavy spot", clock(case.body.heavy), note=told.get(case.way, "")))
@@ -147,18 +183,26 @@ def lines(case: Case, shift: Shift | None, cut: Centre | None) -> tuple[Line, ..
     if case.matters and not leads:
         note = "If the lathe's lowest is above that, do not start it." if case.too_slow else ""
         out.append(Line("Out of balance, stay under", near_rpm(case.under), "rpm", note))
+    return (*out, *_of_weight(case))
+
+
+def _of_weight(case: Case) -> tuple[Line, ...]:
+    """What the weight does once it hangs, and how to check it."""
+    out = []
     which = ", the roughing ceiling for its size" if case.given.maybe("speed") is None else ""
     note = f"At {near_rpm(case.speed)} rpm{which}; twice the speed, four times the pull. Screws and glue have to hold it."
     pulls = [balance.push(weight * case.place, case.speed) / balance.STANDARD_GRAVITY for weight, _ in case.weights]
     shown = [case.given.write(pull, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up") for pull in pulls]
     label = "A weight there pulls like" if len(shown) == 1 else "The two pull like"
-    out.append(Line(label, " and ".join(pull.text for pull in shown), shown[0].unit, note))
+    if not case.unhung:
+        out.append(Line(label, " and ".join(pull.text for pull in shown), shown[0].unit, note))
     if case.way == "mounted" and case.matters:
         note = "Belt off, the heavy side let go a little to one side. If yours takes clearly longer or less, go by that: choose its swing above."
         out.append(Line.of("To check it, one swing takes", case.given.write(case.would_swing, ("time", Style("s", figures=2))), note))
     if case.way == "swing":
         note = "If not, add or take off until it does. What you hung then overrules the timing: enter it instead."
-        out.append(Line("Then it should", "Stay anywhere", note=note))
+        if not case.unhung:
+            out.append(Line("Then it should", "Stay anywhere", note=note))
         out.append(Line.of("One swing", case.given.write(case.swing.period, ("time", Style("s", figures=2))), _small_swings(case)))
     if case.way == "hung" and case.given.maybe("sticks") is None:
         out.append(Line("What friction hides", "Try it", note="Add small weights beside it until it moves; enter the last one under 'More'."))
@@ -195,11 +239,13 @@ def changes(case: Case, found: list[Shift], cut: Centre | None, told: list[Stage
             less = moves.cheaper(case, found[0], step) if found[0].far > step else 0.0
             if less >= NOTHING_KG:
                 out.append(Change(f"Shift it only {length(case, step)} that way", f"{case.grams(less)} less to hang"))
-    if case.way in ("plan", "cast"):
+    if not (case.way == "mounted" and case.too_heavy):
         there = moves.centre_of_mass(case)
         if there.across > 0 and case.matters and (case.finish is None or case.finish <= there.across * (1 + 1e-9)):
             after = balance.balance_weight(there.body.unbalance, case.inside_rim(there.across))
-            out.append(Change(f"Mount it {finely(case, there.far)} off, towards {clock(there.towards)}", f"balanced till true, then {case.grams(after)}"))
+            far, towards = finely(case, case.body.eccentricity_m), clock(case.body.heavy)
+            do = f"Move the mounting centre {far} towards {towards}" if case.way == "mounted" else f"Mount it {far} off, towards {towards}"
+            out.append(Change(do, f"balanced till true, then {case.grams(after)}"))
     if case.way in ("plan", "cast") and cut is not None and not (case.way == "cast" and case.matters):
         out.append(Change(f"Saw it round about a centre {length(case, cut.far)} towards {clock(cut.towards)}", f"in balance at {length(case, cut.across)}"))
     true = moves.trued(case, told)
@@ -238,16 +284,16 @@ def band(case: Case) -> Band | None:
         return Band(f"Friction hides up to {hidden} out there, either way.")
     if case.spread is None:
         return None
-    off = of_wood("both sides") * case.spread / case.place
+    off = BOTH_SIDES * case.spread / case.place
     if off < NOTHING_KG:
         return None
     low, high = max(0.0, case.weight - off), case.weight + off
     if case.way == "swing":
         high += case.swing.left_out * case.weight
         told = "each timing, and how the mass lies" if case.swing.chuck_inertia is not None else "each timing, and a chuck that was not counted"
-        return Band(f"About {case.grams(low)} to {case.grams(high)}, 19 times in 20: {told}.", case.grams(low), case.grams(high))
+        return Band(f"About {case.grams(low)} to {case.most_grams(high)}, 19 times in 20: {told}.", case.grams(low), case.most_grams(high))
     if case.way == "scale":
-        said = f"Give or take {finely(case, of_wood('both sides') * case.spread / case.body.mass_kg)}, 19 times in 20"
-        return Band(f"{said}: {case.grams(low)} to {case.grams(high)} to hang.", case.grams(low), case.grams(high))
-    span = f"About {case.grams(low)} to {case.grams(high)}" if low >= NOTHING_KG else f"Anything up to {case.grams(high)}"
-    return Band(f"{span}, 19 times in 20: no two trees weigh the same.", case.grams(low), case.grams(high))
+        said = f"Give or take {finely(case, BOTH_SIDES * case.spread / case.body.mass_kg)}, 19 times in 20"
+        return Band(f"{said}: {case.grams(low)} to {case.most_grams(high)} to hang.", case.grams(low), case.most_grams(high))
+    span = f"About {case.grams(low)} to {case.most_grams(high)}" if low >= NOTHING_KG else f"Anything up to {case.most_grams(high)}"
+    return Band(f"{span}, 19 times in 20: no two trees weigh the same.", case.grams(low), case.most_grams(high))
