@@ -252,7 +252,7 @@ def _ways(si: float, kind: str, system: System, rounding: Rounding, beside: floa
     elif kind.startswith("temperature"):
         readable = Style(unit, step=0.1)
     else:
-        readable = Style(unit, figures=3 if kind == "length" else 4)
+        readable = Style(unit, figures=3 if kind in ("length", "volume") else 4)
     whole = write(si, (quantity, readable), system)
     if math.isclose(from_si(whole.si, quantity, unit), from_si(si, quantity, unit), rel_tol=SAME, abs_tol=1e-9):
         return [_Way(f"{whole.text if style.fraction else trimmed(whole.text)} {unit}", si)]

@@ -332,6 +332,11 @@ def test_one_depth_is_told_in_one_way_against_all_its_limits() -> None:
 TRAY = {"mass": "2156 g", "tray_length": "500 mm", "tray_width": "400 mm", "sheet_depth": "50 mm"}
 
 
+def test_what_a_room_takes_is_told_of_the_liquid_it_was_worked_out_for_and_not_to_a_hundredth() -> None:
+    text = wording.say(gates.shop.solvent(100e-6, 4 * 3 * 2.4), "metric").text  # 1.2 mL for each of 28.8 m3: 34.56 mL, down
+    assert text.startswith("100 mL of isopropyl alcohol indoors; from 34.5 mL on")
+
+
 def test_where_the_sheet_does_not_say_the_way_on_is_named() -> None:
     assert "Going on is your call" in wording.say(gates.pour.depth(0.05, None), "metric").hint
     assert wording.say(gates.pour.depth(None, 0.05), "metric").hint == ""

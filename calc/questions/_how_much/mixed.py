@@ -216,7 +216,7 @@ def _with(answer: Answer, case: Mixed, headline: Headline, lines: list[Line], ch
         limits=case.limits(),
         changes=changes,
         band=case.band(),
-        cautions=(*case.cautions(), *(caution for caution in answer.cautions if caution.id in ("by-eye", "two-scales"))),
+        cautions=(*case.cautions(), *(caution for caution in answer.cautions if caution.id in ("fluid-ounce", "two-scales"))),
         working=(*case.working(), *answer.working),
         sources=tuple(dict.fromkeys((*answer.sources, "army-two-part", *(row["source"] for row in case.rows)))),
         values=answer.values | case.values(),

@@ -176,9 +176,8 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
     if len(plan.pours) > 1:
         text = "Mix the next pour only when the last one is out of the bucket. Each has its own clock."
         out.append(Caution("one-at-a-time", "caution", text))
-    ounces = plan.given.pick("", " A fluid ounce is a volume, not an ounce on a scale.")
-    text = f"Both parts by scale, never by eye.{ounces} The label wins over this page."
-    out.append(Caution("by-eye", "caution", text))
+    if given.system == "imperial":
+        out.append(Caution("fluid-ounce", "caution", "A fluid ounce is a volume, not an ounce on a scale."))
     return tuple(out)
 
 
