@@ -17,10 +17,10 @@ from calc.quantity.units import to_si
 _DATA = Path(__file__).with_name("data")
 #: Kind of quantity of a printed unit; the kinds whose units stand in tables with a name and a value.
 _KIND_OF = {symbol: kind for kind in ("length", "mass", "density", "time", "pressure", "temperature") for symbol in KINDS[kind].units} | {"degC": "temperature"}
-#: Slopes and angles: what one of the unit is.
-_SLOPES = {"mm/m": 1e-3, "degrees": math.pi / 180}
+#: Slopes, angles and what is told for a mole or an equivalent: what one of the unit is.
+_FACTORS = {"mm/m": 1e-3, "degrees": math.pi / 180, "kJ/mol": 1e3, "kJ/eq": 1e3, "g/eq": 1e-3}
 #: Printed units that the arithmetic takes as they are.
-_AS_PRINTED = ("", "1", "share", "K", "N", "J/mol", "W/(m K)", "W/(m² K)", "m²/s", "kg m2")
+_AS_PRINTED = ("", "1", "share", "K", "N", "J/mol", "W/(m K)", "W/(m² K)", "m²/s", "kg m2", "J/kgK", "J/kgK2", "W/m2K", "1/s")
 
 
 @dataclass(frozen=True)
@@ -120,8 +120,8 @@ def _value_in_si(name: str, row: str) -> float:
     printed, unit = value(name, row), next(entry["unit"] for entry in table(name) if entry["name"] == row)
     if unit in _KIND_OF:
         return to_si(printed, _KIND_OF[unit], unit.replace("degC", "°C"))
-    if unit in _SLOPES:
-        return printed * _SLOPES[unit]
+    if unit in _FACTORS:
+        return printed * _FACTORS[unit]
     if unit not in _AS_PRINTED:
         raise LookupError(f"data/{name}.csv, '{row}': no SI unit is known for '{unit}'")
     return printed

@@ -40,7 +40,7 @@ def test_working_time_halves_in_ten_degrees() -> None:
     [(100, 43, 195, 382), (100, 85, 195, 295), (100, 32, 187, 432), (100, 50, 200, 355)],  # RATIO
 )
 def test_heat_from_the_mix_ratio(a: float, b: float, equivalent: float, kilojoules: float) -> None:
-    assert heat_of_reaction(a, b, equivalent) / 1e3 == pytest.approx(kilojoules, abs=0.6)
+    assert heat_of_reaction(a, b, equivalent / 1e3) / 1e3 == pytest.approx(kilojoules, abs=0.6)
 
 
 def test_autocatalytic_first_order() -> None:

@@ -40,7 +40,7 @@ def test_a_figure_that_is_not_there_is_named() -> None:
         sources.value("mixing", "lucky number")
 
 
-@pytest.mark.parametrize("name", ["air", "fit", "make_up", "pressure", "sizes", "stand"])
+@pytest.mark.parametrize("name", ["air", "cure", "fit", "make_up", "pressure", "sizes", "stand"])
 def test_every_figure_told_in_si_has_a_unit_that_is_known(name: str) -> None:
     of_table = sources.in_si(name)
     assert all(of_table(row["name"]) is not None for row in sources.table(name))
@@ -50,8 +50,8 @@ def test_a_figure_in_si_comes_by_its_unit() -> None:
     assert sources.in_si("pressure")("pressure asked") == pytest.approx(344737.9, abs=0.1)  # 50 x 6894.757 Pa (NIST SP 811)
     assert sources.in_si("sizes")("leak test") == 12 * 3600 and sources.in_si("sizes")("warp") == 0.004
     assert sources.in_si("stand")("soft") == pytest.approx(323.15) and sources.in_si("stand")("soft margin") == 10
-    with pytest.raises(LookupError, match="J/kgK"):
-        sources.in_si("cure")("liquid capacity")
+    with pytest.raises(LookupError, match="'P'"):
+        sources.in_si("sanding")("torn")
 
 
 def test_a_figure_of_judgement_or_practice_stands_in_a_table() -> None:

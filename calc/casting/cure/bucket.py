@@ -10,16 +10,16 @@ from calc.casting.cure.cells import round_footprint
 from calc.casting.cure.kinetics import FIRST, WORKING_END
 from calc.casting.cure.pour import COARSE, Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.running import LONGEST_S, go_on
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Wall, materials
-from calc.sources import value
 
-BUCKET_DEPTH = value("cure", "bucket depth")
-CUP_DEPTH = value("cure", "cup depth")
-_WALL_M = value("cure", "cup wall") / 1e3
+BUCKET_DEPTH = standard("bucket depth")
+CUP_DEPTH = standard("cup depth")
+_WALL_M = standard("cup wall")
 #: Time in the bucket where none is told: this long, or this share of the time it would be workable kept cool.
-_USUAL_S, _SHORT_OF_IT = value("cure", "usual wait") * 60, value("cure", "usual wait share")
+_USUAL_S, _SHORT_OF_IT = standard("usual wait"), standard("usual wait share")
 #: What a cup or bucket stands on.
-BENCH = Wall(materials()["plywood"], value("cure", "cup bench") / 1e3)
+BENCH = Wall(materials()["plywood"], standard("cup bench"))
 
 
 def vessel(mass_kg: float, resin: Resin, depth_share: float = BUCKET_DEPTH) -> Mould:

@@ -15,17 +15,18 @@ from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, field_o
 from calc.casting.cure.running import peak_of
 from calc.casting.cure.search import at_once, meeting
 from calc.casting.cure.solver import Pace
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Wall, materials
-from calc.sources import table, value
+from calc.sources import table
 
-POT_MASS_KG = value("cure", "pot mass") / 1e3
+POT_MASS_KG = standard("pot mass")
 #: Rates that any casting epoxy lies between, 1/s.
-SLOWEST, FASTEST = value("cure", "slowest rate"), value("cure", "fastest rate")
+SLOWEST, FASTEST = standard("slowest rate"), standard("fastest rate")
 _CUP_CUT = Fineness(5, 4, Pace(1.5, 0.015, 1800.0))
 _CLOSE = 0.004  # of a time, as a fraction
 _MOST_RUNS = 14
 #: What a pot life leaves open: of its rate for doubled viscosity, and of that for gel.
-OPEN_SLOW, OPEN_FAST = value("cure", "open slow"), value("cure", "open fast")
+OPEN_SLOW, OPEN_FAST = standard("open slow"), standard("open fast")
 _CAP_K = 45.0  # beyond the target a peak is not told
 
 
@@ -102,12 +103,12 @@ def taken_as(meaning: str, pot_life_s: float) -> Meaning:
     """
     if meaning != "unknown":
         return meanings()[meaning]
-    if pot_life_s < value("cure", "short pot life") * 60:
+    if pot_life_s < standard("short pot life"):
         conversion = WORKING_END
-    elif pot_life_s > value("cure", "long pot life") * 60:
+    elif pot_life_s > standard("long pot life"):
         conversion = DOUBLED
     else:
-        conversion = value("cure", "between conversion")
+        conversion = standard("between conversion")
     return Meaning("unknown", "does not say", conversion, None, "judgement")
 
 
@@ -234,8 +235,8 @@ def wide(depth_m: float) -> Mould:
     ----------
     judgement.
     """
-    board = Wall(materials()["board"], value("cure", "wide board") / 1e3)
-    return Mould(Footprint(value("cure", "wide half") / 1e3, 1.0), depth_m, board, (board,))
+    board = Wall(materials()["board"], standard("wide board"))
+    return Mould(Footprint(standard("wide half"), 1.0), depth_m, board, (board,))
 
 
 def sheet_peak_k(at_k: float) -> float:
@@ -259,11 +260,11 @@ def sheet_peak_k(at_k: float) -> float:
     ----------
     judgement.
     """
-    return max(value("cure", "sheet peak") + ZERO_C, at_k + value("cure", "least rise"))
+    return max(standard("sheet peak"), at_k + standard("least rise"))
 
 
 def rate_from_depth(
-    resin: Resin, depth_m: float, at_k: float = value("cure", "sheet room") + ZERO_C, slowest: float = SLOWEST, fastest: float = FASTEST
+    resin: Resin, depth_m: float, at_k: float = standard("sheet room"), slowest: float = SLOWEST, fastest: float = FASTEST
 ) -> float:
     """K25 of a resin whose sheet allows this depth: the wide pour of that depth peaks at 60 °C.
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from calc.casting.cure.kinetics import GEL, WORKING_END, ZERO_C
+from calc.casting.cure.kinetics import GEL, WORKING_END
 from calc.casting.cure.solver import Field
-from calc.sources import value
+from calc.casting.cure.standards import standard
 
 #: A new layer bonds from this conversion of the skin on.
-LAYER_BONDS = value("cure", "layer bonds")
+LAYER_BONDS = standard("layer bonds")
 #: Hotter than this the figure is no forecast: the run ends there.
-RUNAWAY_K = value("cure", "runaway") + ZERO_C
+RUNAWAY_K = standard("runaway")
 
 
 @dataclass(frozen=True)

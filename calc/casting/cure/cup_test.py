@@ -11,7 +11,7 @@ from calc.casting.cure.course import RUNAWAY_K
 from calc.casting.cure.kinetics import GEL, Kinetics
 from calc.casting.cure.pour import Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.solver import Pace
-from calc.sources import value
+from calc.casting.cure.standards import standard
 
 _CUT = Fineness(5, 4, Pace(1.5, 0.02, 1800.0))
 _SHAPES, _HEATS = (-0.2, 0.2, 0.6, 1.0), (0.9, 1.1)
@@ -114,9 +114,9 @@ def fit_steps(test: CupTest, resin: Resin) -> Generator[float, None, CupFit]:
     ----------
     cure-trials.
     """
-    if test.rise_k < value("cure", "fit rise low"):
+    if test.rise_k < standard("fit rise low"):
         raise NoFit("rise-low")
-    if test.rise_k > value("cure", "fit rise high"):
+    if test.rise_k > standard("fit rise high"):
         raise NoFit("rise-high")
     heat = resin.kinetics.heat
     best: tuple[float, _Guess] | None = None
@@ -234,12 +234,12 @@ def _seen(test: CupTest, resin: Resin) -> tuple[list[float], float]:
 
 def _residuals(test: CupTest, resin: Resin, guess: _Guess, heat: float) -> list[float]:
     temperatures, gel = _seen(test, replace(resin, kinetics=_kinetics(resin, guess)))
-    allowed = max(value("cure", "fit temperature"), value("cure", "fit temperature share") * test.rise_k)
+    allowed = max(standard("fit temperature"), standard("fit temperature share") * test.rise_k)
     return [
         *((there - here) / allowed for there, here in zip(temperatures, test.temperatures_k, strict=True)),
-        math.log(gel / test.gel_s) / value("cure", "fit gel"),
-        (guess[1] - math.log(heat)) / value("cure", "fit heat"),
-        (guess[2] - value("cure", "fit shape middle")) / value("cure", "fit shape"),
+        math.log(gel / test.gel_s) / standard("fit gel"),
+        (guess[1] - math.log(heat)) / standard("fit heat"),
+        (guess[2] - standard("fit shape middle")) / standard("fit shape"),
     ]
 
 

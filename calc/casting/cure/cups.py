@@ -7,8 +7,8 @@ from dataclasses import replace
 from calc.casting.cure.bucket import BENCH, CUP_DEPTH, vessel
 from calc.casting.cure.cells import round_footprint
 from calc.casting.cure.pour import Mould, Resin
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Films, Wall, materials
-from calc.sources import value
 
 
 def plastic_cup(mass_kg: float, resin: Resin) -> Mould:
@@ -59,8 +59,8 @@ def foam_cup(mass_kg: float, resin: Resin) -> Mould:
     judgement for its shape and wall.
     """
     cup = vessel(mass_kg, resin, CUP_DEPTH)
-    foam = Wall(materials()["foam"], value("cure", "foam wall") / 1e3)
-    lid = 1 / (1 / value("cure", "film fixed") + foam.thickness_m / foam.material.conductivity)
+    foam = Wall(materials()["foam"], standard("foam wall"))
+    lid = 1 / (1 / standard("film fixed") + foam.thickness_m / foam.material.conductivity)
     return replace(cup, side=foam, below=(BENCH, foam), films=Films(top=lid))
 
 
@@ -85,5 +85,5 @@ def dish(layer_m: float, across_m: float = 0.08) -> Mould:
     ----------
     judgement.
     """
-    plastic = Wall(materials()["pp"], value("cure", "cup wall") / 1e3)
+    plastic = Wall(materials()["pp"], standard("cup wall"))
     return Mould(round_footprint(across_m), layer_m, plastic, (BENCH, plastic))

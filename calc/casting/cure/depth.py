@@ -7,16 +7,15 @@ from dataclasses import replace
 
 from calc.casting.cure.calibrate import wide
 from calc.casting.cure.cells import Footprint
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start
 from calc.casting.cure.running import peak_of
 from calc.casting.cure.search import meeting
 from calc.casting.cure.solver import Field
-from calc.sources import value
+from calc.casting.cure.standards import standard
 
-CRITICAL_K = value("cure", "critical peak") + ZERO_C
+CRITICAL_K = standard("critical peak")
 SHALLOWEST_M, DEEPEST_M = 0.0005, 3.0
-_LEAST_RISE_K = value("cure", "least rise")
+_LEAST_RISE_K = standard("least rise")
 _CAP_K = 40.0
 
 

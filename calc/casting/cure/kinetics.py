@@ -11,21 +11,22 @@ import math
 from dataclasses import dataclass
 from functools import cache
 
-from calc.sources import table, value
+from calc.casting.cure.standards import standard
+from calc.sources import table
 
 GAS_CONSTANT = 8.314462618  # J/(mol K), exact by definition (nist-sp811)
 ZERO_C = 273.15  # K
 REFERENCE_K = 298.15  # 25 °C: where K25 is told
 
-GEL = value("cure", "gel")
-WORKING_END = value("cure", "working end")
-DOUBLED = value("cure", "doubled")
-FIRST = value("cure", "first conversion")
+GEL = standard("gel")
+WORKING_END = standard("working end")
+DOUBLED = standard("doubled")
+FIRST = standard("first conversion")
 #: No cell is told to be further than this; the last thousandth takes for ever.
 MOST = 0.9995
 
-_BRAKE_FROM = value("cure", "brake from")
-_BRAKE_WIDTH = value("cure", "brake width")
+_BRAKE_FROM = standard("brake from")
+_BRAKE_WIDTH = standard("brake width")
 _FEWEST, _DENSEST = 40, 240  # strips of the integrals below: 5 digits
 
 
@@ -45,13 +46,13 @@ class Kinetics:
 
     k25: float
     heat: float = 380e3
-    e: float = value("cure", "activation energy") * 1e3
-    m: float = value("cure", "order m")
-    b: float = value("cure", "start ratio")
-    n: float = value("cure", "order n")
-    tg0: float = value("cure", "glass start") + ZERO_C
-    tginf: float = value("cure", "glass end") + ZERO_C
-    lam: float = value("cure", "glass shape")
+    e: float = standard("activation energy")
+    m: float = standard("order m")
+    b: float = standard("start ratio")
+    n: float = standard("order n")
+    tg0: float = standard("glass start")
+    tginf: float = standard("glass end")
+    lam: float = standard("glass shape")
     brake: bool = True
 
     def speed_up(self, t_k: float) -> float:
@@ -201,13 +202,13 @@ def resin_class(id: str) -> ResinClass:
     raise LookupError(f"data/cure_classes.csv has no '{id}'")
 
 
-def heat_of_reaction(a: float, b: float, equivalent_g: float = value("cure", "epoxide equivalent")) -> float:
+def heat_of_reaction(a: float, b: float, equivalent_kg: float = standard("epoxide equivalent")) -> float:
     """Heat of the whole reaction from the mix ratio by weight: H = q w_A / EEW, w_A = A / (A + B), q = 106.6 kJ per epoxide.
 
     Parameters
     ----------
     a, b : parts by weight of resin and hardener, each more than 0.
-    equivalent_g : EEW, weight of resin for one epoxide, g; 185 to 215. The sheet or the SDS may print it.
+    equivalent_kg : EEW, weight of resin for one epoxide, kg; 0.185 to 0.215. The sheet or the SDS may print it.
 
     Returns
     -------
@@ -227,4 +228,4 @@ def heat_of_reaction(a: float, b: float, equivalent_g: float = value("cure", "ep
     ----------
     polyamine-heat.
     """
-    return value("cure", "heat of epoxide") * 1e3 * a / (a + b) / (equivalent_g / 1e3)
+    return standard("heat of epoxide") * a / (a + b) / equivalent_kg

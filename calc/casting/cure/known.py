@@ -27,12 +27,13 @@ from calc.casting.cure.calibrate import (
 )
 from calc.casting.cure.cup_test import CupFit, CupTest, fit_steps, shaped
 from calc.casting.cure.depth import equivalent_depth_steps
-from calc.casting.cure.kinetics import GEL, REFERENCE_K, ZERO_C, Kinetics, resin_class
+from calc.casting.cure.kinetics import GEL, REFERENCE_K, Kinetics, resin_class
 from calc.casting.cure.pour import Resin
 from calc.casting.cure.search import at_once
+from calc.casting.cure.standards import standard
 from calc.sources import table, value
 
-SHEET_ROOM_K = value("cure", "sheet room") + ZERO_C
+SHEET_ROOM_K = standard("sheet room")
 _AT_END = 1.02  # this near to an end of what the pot life leaves open, the depth has met that end
 
 #: How a sheet's deepest layer and its pot life go together: both fit one resin, or the depth is for a slower or a faster one.

@@ -7,13 +7,13 @@ from functools import lru_cache
 from calc.casting.cure.calibrate import rate_from_depth, wide
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.depth import equivalent_depth_steps
-from calc.casting.cure.kinetics import ZERO_C, Kinetics
+from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.pour import ROUGH, Mould, Resin, Start
 from calc.casting.cure.running import peak_of
 from calc.casting.cure.search import at_once
-from calc.sources import value
+from calc.casting.cure.standards import standard
 
-_SHEET_K = value("cure", "sheet room") + ZERO_C
+_SHEET_K = standard("sheet room")
 _CAP_K = 45.0  # beyond the peak at the sheet's depth: there the answer is plain
 
 
@@ -46,7 +46,7 @@ def wide_equal(depth_m: float, sheet_m: float, width_m: float) -> float:
     resin = Resin(Kinetics(1e-5))
     resin = resin.at_rate(rate_from_depth(resin, sheet_m))
     here = wide(depth_m)
-    cap_k = value("cure", "sheet peak") + ZERO_C + _CAP_K
+    cap_k = standard("sheet peak") + _CAP_K
     peak = peak_of(resin, Mould(Footprint(width_m / 2, 0.0), depth_m, here.side, here.below), Start(_SHEET_K, _SHEET_K), ROUGH, cap_k)
     if peak >= cap_k:
         return depth_m

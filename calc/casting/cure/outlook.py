@@ -13,10 +13,10 @@ from calc.casting.cure.plan import GO_K, STOP_K, Plan
 from calc.casting.cure.pour import COARSE, ROUGH
 from calc.casting.cure.running import hottest_mould, peak_of
 from calc.casting.cure.search import meeting
-from calc.sources import value
+from calc.casting.cure.standards import standard
 
 #: A slab's critical depth goes with this power of the rate.
-DEPTH_BY_RATE = value("cure", "depth by rate")
+DEPTH_BY_RATE = standard("depth by rate")
 Steps = Generator[float, None, None]
 
 

@@ -17,13 +17,14 @@ from calc.casting.cure.known import Level
 from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.running import go_on, run
 from calc.casting.cure.solver import Field
-from calc.sources import table, value
+from calc.casting.cure.standards import standard
+from calc.sources import table
 
-FILM_BAND = value("cure", "film band")
-GO_K = value("cure", "go peak") + ZERO_C
-STOP_K = value("cure", "stop peak") + ZERO_C
-STRAIN_CAUTION_K, STRAIN_STOP_K = value("cure", "strain caution"), value("cure", "strain stop")
-TALL = value("cure", "tall")
+FILM_BAND = standard("film band")
+GO_K = standard("go peak")
+STOP_K = standard("stop peak")
+STRAIN_CAUTION_K, STRAIN_STOP_K = standard("strain caution"), standard("strain stop")
+TALL = standard("tall")
 
 
 @dataclass(frozen=True)

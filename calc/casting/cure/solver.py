@@ -13,12 +13,12 @@ from typing import Protocol
 
 from calc.casting.cure.cells import Conductances, Grid, Layout, conductances
 from calc.casting.cure.kinetics import FIRST, GAS_CONSTANT, MOST, REFERENCE_K, ZERO_C, Kinetics
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import GLASS_CAPACITY, LIQUID_CAPACITY, Films
-from calc.sources import value
 
 THETA = 0.55  # how far towards the end of a step the heat flow is taken; 0.5 is second order, above it damps
-_BRAKE_FROM = value("cure", "brake from")
-_WIDTH = value("cure", "brake width")
+_BRAKE_FROM = standard("brake from")
+_WIDTH = standard("brake width")
 
 
 @dataclass(frozen=True)

@@ -9,17 +9,18 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc.casting.cure.kinetics import ZERO_C
-from calc.sources import table, value
+from calc.casting.cure.standards import standard
+from calc.sources import table
 
 #: Heat capacity of epoxy, J/(kg K), at t °C: liquid or rubber, and glass, each a start and a slope (resin-capacity).
-LIQUID_CAPACITY = (value("cure", "liquid capacity"), value("cure", "liquid capacity slope"))
-GLASS_CAPACITY = (value("cure", "glass capacity"), value("cure", "glass capacity slope"))
+LIQUID_CAPACITY = (standard("liquid capacity"), standard("liquid capacity slope"))
+GLASS_CAPACITY = (standard("glass capacity"), standard("glass capacity slope"))
 
-_RADIATION = value("cure", "film radiation")
-_RADIATION_BARE = value("cure", "film radiation bare")
-_RISING = {face: value("cure", f"film {face}") for face in ("top", "side", "bottom")}
-_FAN = value("cure", "film fan")
-_SHORTEST_M = value("cure", "film shortest") / 1e3
+_RADIATION = standard("film radiation")
+_RADIATION_BARE = standard("film radiation bare")
+_RISING = {face: standard(f"film {face}") for face in ("top", "side", "bottom")}
+_FAN = standard("film fan")
+_SHORTEST_M = standard("film shortest")
 _LEAST_K = 0.5
 
 

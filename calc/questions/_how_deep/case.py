@@ -14,12 +14,12 @@ from calc.casting.cure.kinetics import heat_of_reaction
 from calc.casting.cure.known import Facts, Known, fitted_before, known_steps
 from calc.casting.cure.plan import Beneath, Plan
 from calc.casting.cure.pour import Mould, Resin
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Films, Material, Wall, materials, reach
 from calc.errors import InputError
 from calc.questions import Given
-from calc.sources import value
 
-BENCH = Wall(materials()["plywood"], value("cure", "bench") / 1e3)
+BENCH = Wall(materials()["plywood"], standard("bench"))
 
 
 @dataclass(frozen=True)
@@ -55,7 +55,7 @@ class Case:
     @property
     def sheet_k(self) -> float:
         """The temperature that it is meant for, K."""
-        return self.given.maybe("deepest_temperature") or value("cure", "sheet room") + 273.15
+        return self.given.maybe("deepest_temperature") or standard("sheet room")
 
     @cached_property
     def material(self) -> Material:

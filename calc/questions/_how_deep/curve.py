@@ -8,12 +8,12 @@ from calc.answers import Grid
 from calc.casting.cure.course import RUNAWAY_K, Course, Moment
 from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.outlook import Outlook
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Material
 from calc.drawing import Axis, Drawing, chart
 from calc.quantity.units import from_si
 from calc.questions import Given
 from calc.questions._how_deep.words import hours, warm
-from calc.sources import value
 
 _POINTS = 60  # of a curve, at most
 _ROWS = 9
@@ -21,7 +21,7 @@ _SHORTEST_S = 600.0
 _LEAST_TOP_K = 70 + ZERO_C
 _APART = 0.12  # of the height of the chart: closer than this two names would lie on each other
 _APART_K = 8.0  # the same for two lines
-YELLOWS_K, BOILS_K = value("cure", "stop peak") + ZERO_C, 100 + ZERO_C
+YELLOWS_K, BOILS_K = standard("stop peak"), 100 + ZERO_C
 
 
 def curve(given: Given, outlook: Outlook, material: Material) -> tuple[Drawing, Grid]:

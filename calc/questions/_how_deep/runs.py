@@ -7,19 +7,18 @@ from collections.abc import Generator, Hashable, Iterator
 from dataclasses import dataclass, field, replace
 from typing import TypeVar, cast
 
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Known, levels
 from calc.casting.cure.layers import Layers, layers_steps, wait_for, window_of
 from calc.casting.cure.outlook import DEPTH_BY_RATE, Outlook, courses_steps, equal_steps, headroom_steps, line_steps, lines_steps
 from calc.casting.cure.plan import GO_K, Plan, narrow
 from calc.casting.cure.stages import Window
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.words import depth_step_m
-from calc.sources import value
 
-_COOLER_K = value("cure", "cooler")
-COLD_K = value("cure", "cold shop") + ZERO_C
+_COOLER_K = standard("cooler")
+COLD_K = standard("cold shop")
 _KEPT = 24
 T = TypeVar("T")
 

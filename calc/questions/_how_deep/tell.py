@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from calc.answers import Answer, Band, Carry, Caution, Figure, Grid, Headline, Limit, Line, Working, figure
 from calc.casting.cure.course import RUNAWAY_K, Course
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.plan import GO_K, STOP_K, tier_of
 from calc.casting.cure.stages import Window
+from calc.casting.cure.standards import standard
 from calc.casting.resin import kind_of
 from calc.drawing import Drawing
 from calc.quantity.writing import Shown
@@ -18,7 +18,6 @@ from calc.questions._how_deep.runs import COLD_K, Looked
 from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, typed_depth, warm, warm_band
 from calc.questions._resin.agreement import disagreement, judged_by, no_pot_life
 from calc.questions._when.hours import after, rounded
-from calc.sources import value
 
 _DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
 _BOUNDLESS_M = 1.0  # deeper than this no line is told
@@ -161,7 +160,7 @@ def _mould_note(case: Case, hot_k: float) -> str:
     given, limit = case.given, case.material.gives_way_k
     notes = [] if limit is None else [f"{case.material.name} gives way from {given.write(limit, 'temperature', 'down')} on"]
     for name, where in (("hot glue", "hot glue"), ("tape on board", "tape")):
-        gives_way = value("cure", f"{where} gives way") + ZERO_C
+        gives_way = standard(f"{where} gives way")
         if hot_k > gives_way and (where != "tape" or case.material.id == "board"):
             notes.append(f"{name} lets go at about {given.write(gives_way, 'temperature', 'down')}")
     return "; ".join(notes)

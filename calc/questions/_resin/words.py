@@ -11,13 +11,13 @@ from calc.casting import air, warm_resin
 from calc.casting.cure.kinetics import FIRST, GEL
 from calc.casting.cure.known import levels
 from calc.casting.cure.stages import step_of
+from calc.casting.cure.standards import standard
 from calc.casting.resin import CupSize, cup_for, next_cup, stand_in
 from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions._how_deep.words import depth
 from calc.questions._resin.agreement import disagreement, judged_by, no_pot_life
 from calc.questions._resin.profile import BUCKET_KG, Profile
 from calc.questions._when.hours import after
-from calc.sources import value
 from calc.words import inside, risk
 
 _FROM = {"sheet": "the sheet", "worked out": "worked out", "assumed": "assumed", "cup": "the test cup", "kind": "its kind", "fitted": "fitted"}
@@ -181,7 +181,7 @@ class Said:
         if fit is None:
             return False
         rise = max(given.many("cup_temperatures")) - given.si("cup_room")
-        return fit.off_k > _APART * max(value("cure", "fit temperature"), value("cure", "fit temperature share") * rise)
+        return fit.off_k > _APART * max(standard("fit temperature"), standard("fit temperature share") * rise)
 
     def _cup_again(self) -> str:
         """The next cup to try, a size larger or smaller."""

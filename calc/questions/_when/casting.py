@@ -16,19 +16,19 @@ from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.known import Known, Level, levels
 from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start
 from calc.casting.cure.stages import Stages, next_layer, stages, step_of
+from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Films, Wall, materials, reach
 from calc.casting.resin import stand_in
 from calc.errors import InputError
 from calc.questions import Given
 from calc.questions._when.hours import after
-from calc.sources import value
 from calc.times import HOUR, time_of_day, told
 
 #: Walls by choice: thickness, m. What a mould stands on: a bench of plywood.
 WALLS = {wall: step_of(f"wall {wall}") / 1e3 for wall in ("board", "hdpe", "silicone")}
 _MOST_TRIES, _CLOSE = 12, 0.02
 _FAR = step_of("gel far")  # a gel further off than this is another resin, or a slip
-BENCH = Wall(materials()["plywood"], value("cure", "bench") / 1e3)
+BENCH = Wall(materials()["plywood"], standard("bench"))
 _PIECE_M = step_of("thickest piece") / 1e3
 _stages = lru_cache(maxsize=16)(stages)
 
