@@ -1,4 +1,4 @@
-// The emergency cards: puts the maker's own number, kept on this device, wherever a card says to call.
+// The emergency cards: puts the maker's own number, kept on this device, wherever a card says to call; and the way back.
 
 /** @param {HTMLElement} root @param {import('./app.js').App} app */
 export async function mount(root, app) {
@@ -7,6 +7,9 @@ export async function mount(root, app) {
   const button = form.querySelector('button');
   const said = form.querySelector('[data-part="said"]');
   const add = /** @type {HTMLElement} */ (root.querySelector('[data-part="add"]'));
+
+  const back = /** @type {HTMLAnchorElement} */ (root.querySelector('[data-part="back"]'));
+  if (history.state?.from) [back.href, back.textContent] = [history.state.from, back.dataset.from];
 
   const show = (/** @type {string} */ number) => {
     add.classList.toggle('visually-hidden', Boolean(number));

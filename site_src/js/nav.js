@@ -36,7 +36,7 @@ export class Nav {
   /** Go to another page of the site. @param {URL} to */
   go(to) {
     this.#rememberScroll();
-    return this.#load(to, () => history.pushState({ y: 0 }, '', to));
+    return this.#load(to, () => history.pushState({ y: 0, from: this.#shown }, '', to));
   }
 
   #popped() {

@@ -98,7 +98,8 @@ def test_going_from_page_to_page_starts_python_no_second_time(maker: Maker) -> N
     maker.ask()
     maker.wait_figure(calc_says.figure("how-much-to-weigh", total="500", ratio="2:1", by="weight"))
     maker.follow("Emergency", "emergency/")
-    maker.eval("history.back()")
+    maker.follow("E6", "emergency/")
+    maker.follow("Back to where you were", "how-much-to-weigh/")
     maker.wait_figure(calc_says.figure("how-much-to-weigh", total="500", ratio="2:1", by="weight"))
     assert maker.starts() == 0
 
