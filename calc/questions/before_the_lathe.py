@@ -8,8 +8,9 @@ from functools import partial
 from calc.answers import Answer, Caution, Figure, Line, figure
 from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
+from calc.questions._found_for import found_for, of
 from calc.questions._gated import gated, tell, yes
-from calc.questions._mount_found import found_of_mount, heard
+from calc.questions._mount_found import found_of_mount, heard, other_mount
 from calc.safety import gates
 from calc.safety.findings import Finding, State
 from calc.sources import value
@@ -89,6 +90,12 @@ FIELDS: tuple[Field, ...] = (
         _folded("loose", "Heaviest part that could come off", "kg", 0.001, 300, usual=(0.005, 50)),
     ),
     *under(
+        "What those speeds were found for",
+        found_for("ceiling_for", "Ceiling: for work that sweeps"),
+        found_for("balanced_for", "Heavy side: for work that sweeps"),
+        found_for("sand_for", "Sanding: for work that sweeps"),
+    ),
+    *under(
         "Mask for dust",
         Choice(
             name="mask",
@@ -139,13 +146,21 @@ def findings(given: Given) -> Mapping[str, Finding]:
     """
     hold, speed, mount, sweeps = given.words("hold") or None, given.maybe("speed"), given.maybe("mount"), given.maybe("sweeps")
     tailstock = yes(given, "tailstock")
-    found = heard(given, sweeps, tailstock=tailstock)
+    found = heard(given, sweeps, tailstock=tailstock, across_m=mount)
+    least = None if other_mount(given) else given.maybe("least")  # another kind of mount has another least size
     return {
         "G7": _cured(given, given.words("then") or None),
-        "G8": gates.lathe.out_of_balance(speed, given.maybe("balanced")),
-        "G9-grip": gates.lathe.grip(mount, given.maybe("least"), yes(given, "sound"), sized=hold != "centres", found=found),
+        "G8": gates.lathe.out_of_balance(speed, given.maybe("balanced"), of(given, "balanced_for", sweeps)),
+        "G9-grip": gates.lathe.grip(mount, least, yes(given, "sound"), sized=hold != "centres", found=found),
         "G9": gates.lathe.second_hold(hold, tailstock, given.maybe("overhang"), mount, found=found, sweeps_m=sweeps),
-        "G10": gates.lathe.dial(speed, given.maybe("ceiling"), given.maybe("highest"), given.maybe("marked"), marked=hold == "chuck"),
+        "G10": gates.lathe.dial(
+            speed,
+            given.maybe("ceiling"),
+            given.maybe("highest"),
+            given.maybe("marked"),
+            marked=hold == "chuck",
+            of=of(given, "ceiling_for", sweeps),
+        ),
         "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap")),
         "G16": gates.worn.dust_mask(
             given.words("mask") or None,
@@ -156,7 +171,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
             yes(given, "sealed"),
         ),
         "G7-sand": _cured(given, gates.shop.SAND),
-        "G10-sand": gates.lathe.sanding_speed(speed, given.maybe("sand_ceiling")),
+        "G10-sand": gates.lathe.sanding_speed(speed, given.maybe("sand_ceiling"), of(given, "sand_for", sweeps)),
         "G14": gates.lathe.noise(given.maybe("noise"), given.maybe("heard"), yes(given, "ears")),
         "G18": gates.lathe.throw(given.maybe("loose"), sweeps, speed),
     }
@@ -246,9 +261,13 @@ QUESTION = Question(
         Rule("speed", "stops", "falls", given={"ceiling": "400 rpm", "highest": "3000 rpm"}, why="more speed never ends a stop"),
         Rule("ceiling", "stops", "rises", given={"speed": "400 rpm"}, why="a higher ceiling never adds a stop"),
         Rule("sweeps", "stops", "falls", given={"swing": "350 mm"}, why="a wider blank never ends a stop"),
+        Rule("sweeps", "stops", "falls", given={"speed": "900 rpm", "ceiling": "400 rpm", "ceiling_for": "300 mm"}, why="a wider blank never ends a stop"),
         Rule("age", "stops", "rises", given={"then": "sand", "full": "72 h"}, why="an older casting never adds a stop"),
         Rule("full", "stops", "falls", given={"then": "sand", "age": "72 h"}, why="a longer cure on the sheet never ends a stop"),
         Rule("mount", "stops", "rises", given={"hold": "chuck", "least": "60 mm"}, why="a wider mount never adds a stop"),
+        Rule(
+            "mount", "stops", "rises", given={"hold": "chuck", "least": "60 mm", "found": "no", "found_across": "130 mm"}, why="a wider mount never adds a stop"
+        ),
         Rule("overhang", "stops", "falls", given={"hold": "faceplate", "tailstock": "no", "mount": "80 mm"}, why="reaching further out never ends a stop"),
         Rule("loose", "energy", "falls", given={"sweeps": "300 mm", "speed": "500 rpm"}, why="a heavier part never carries less"),
         Rule("noise", "bare_ears", "rises", why="more noise never leaves more time"),

@@ -28,6 +28,7 @@ from calc.casting.standards import standard
 from calc.errors import InputError
 from calc.fields import Parsed
 from calc.questions import Given
+from calc.questions._found_for import counts
 from calc.runs import Event, Run, Screen, button, undo
 from calc.runs._list_lines import Line, Presses, glove_time, lines_of, play, question_of, with_readings, written
 from calc.safety.checklists import Checklist, all_checklists, begun_anew, phrases
@@ -295,10 +296,10 @@ def _item_buttons(checklist: Checklist, line: Line, stood: _Stood | None) -> lis
 
 
 def _totals(checklist: Checklist, given: Given) -> list[dict[str, str]]:
-    """The plan's figures that the bench needs in sight, and the record keeps."""
+    """The plan's figures that the bench needs in sight, and the record keeps; a speed found for another size is none."""
     out = []
     for name, label in sources.document("checklists")["figures"].items():
-        if given.maybe(name) is not None:
+        if given.maybe(name) is not None and counts(given, name):
             text, _, unit = written(checklist, given, name).rpartition(" ")
             out.append({"label": label, "text": text, "unit": unit})
     return out

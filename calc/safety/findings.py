@@ -7,11 +7,19 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import StrEnum
 
 #: Two figures that differ by less than this share are the same figure written in two units.
 SAME = 1e-9
+
+
+class Of(StrEnum):
+    """What a limit was found for, beside the piece as it is now."""
+
+    THIS = "this"
+    SMALLER = "smaller"
+    ANOTHER = "another"
 
 
 class State(StrEnum):
@@ -124,3 +132,27 @@ def must(id: str, holds: bool | None) -> Part:
     'stop'
     """
     return Part(id, "flag", None if holds is None else float(holds), 1.0, at_most=False)
+
+
+def found_for(part: Part, of: Of) -> Part:
+    """A comparison with a limit that was found for one piece: for a wider one only what is past it counts, for another piece nothing does.
+
+    Parameters
+    ----------
+    part : as it is where the limit is of this piece; the wording of ``id``-elsewhere stands in ``data/gates.toml`` beside it.
+    of : what the limit was found for.
+
+    Returns
+    -------
+    Part
+
+    Examples
+    --------
+    >>> part = Part("ceiling", "rotational speed", 900, 2540)
+    >>> [found_for(part, of).state.value for of in (Of.THIS, Of.SMALLER, Of.ANOTHER)]
+    ['no stop found', 'not checked', 'not checked']
+    """
+    if of is Of.THIS or part.limit is None:
+        return part
+    other = replace(part, id=f"{part.id}-elsewhere")
+    return other if of is Of.SMALLER and part.state is State.STOP else replace(other, limit=None)

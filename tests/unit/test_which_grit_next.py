@@ -94,7 +94,7 @@ def test_a_drawer_with_nothing_to_begin_with_says_what_to_get() -> None:
 def test_it_hands_the_ceiling_of_sanding_to_the_lists_of_the_lathe() -> None:
     assert "sand_ceiling" not in (carried(ask(hold="chuck"), "before-the-lathe") or {})  # nobody has looked at its balance
     told = carried(ask(hold="chuck", piece="250"), "before-the-lathe")
-    assert told == {"then": "sand", "sand_ceiling": "250 rpm", "sweeps": "300 mm", "hold": "chuck"}
+    assert told == {"then": "sand", "sand_ceiling": "250 rpm", "sand_for": "300 mm", "sweeps": "300 mm", "hold": "chuck"}
     assert carried(ask(goal="wheel", grit_p="P600"), "before-the-lathe") is None  # its speed is the wheel's
 
 

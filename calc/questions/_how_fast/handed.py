@@ -37,11 +37,12 @@ def handed(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Carry, ...]:
     """
     if top.setting_rpm is None:
         return ()
-    told = {"sand_ceiling" if case.operation in speed.SANDING else "ceiling": f"{rpm_text(top.setting_rpm)} rpm"}
-    told["sweeps"] = str(given.write(case.diameter_m, "length", "up"))
+    ceiling, of_ceiling = ("sand_ceiling", "sand_for") if case.operation in speed.SANDING else ("ceiling", "ceiling_for")
+    sweeps = str(given.write(case.diameter_m, "length", "up"))
+    told = {ceiling: f"{rpm_text(top.setting_rpm)} rpm", of_ceiling: sweeps, "sweeps": sweeps}
     heavy = [limit.speed_rpm for limit in top.limits if limit.id in _HEAVY_SIDE]
     if heavy and 1 <= min(heavy) <= HIGHEST_SHOWN_RPM:
-        told["balanced"] = f"{told_rpm(min(heavy))} rpm"
+        told |= {"balanced": f"{told_rpm(min(heavy))} rpm", "balanced_for": sweeps}
     if given.typed("hold"):
         told["hold"] = case.hold
         if case.hold != "centres" and given.typed("far_end"):

@@ -38,7 +38,8 @@ def of_mount(given: Given) -> dict[str, str]:
     found = handed_on(given, given.maybe("diameter"), tailstock=_far_end_held(given))
     if not found:
         return {}
-    return {"hold": given.choice("hold"), "tailstock": "yes" if _far_end_held(given) else "no"} | found
+    size = {"mount": found["found_across"]} if "found_across" in found else {}
+    return {"hold": given.choice("hold"), "tailstock": "yes" if _far_end_held(given) else "no"} | size | found
 
 
 def _far_end_held(given: Given) -> bool:

@@ -293,7 +293,7 @@ def _carries(it: Sanding) -> Iterator[Carry]:
     if it.steps or it.goal != "wheel":  # the wheel's speed is not the work's
         told = {"then": "sand", "sweeps": _typed(it.given, "diameter")}
         if it.given.typed("piece"):  # else balance is not in it, and 'How fast?' has to be asked
-            told["sand_ceiling"] = _rpm(it.ceiling(it.operation))
+            told |= {"sand_ceiling": _rpm(it.ceiling(it.operation)), "sand_for": told["sweeps"]}
         yield Carry("before-the-lathe", told | ({"hold": it.given.choice("hold")} if it.given.typed("hold") else {}))
     if it.goal == "wheel":
         yield Carry("does-it-fit-the-lathe", {"ask": "wheel", "disc": _typed(it.given, "diameter"), "wheel": _typed(it.given, "wheel")})
@@ -306,10 +306,8 @@ def _to_speed(it: Sanding) -> Carry:
         if given.typed("wheel_marked"):
             inputs["wheel_marked"] = given.text("wheel_marked")
         return Carry("how-fast", inputs)
-    return Carry(
-        "how-fast",
-        {"operation": it.operation, "diameter": _typed(given, "diameter"), "condition": given.choice("condition"), "hold": given.choice("hold")},
-    )
+    said = {name: given.choice(name) for name in ("condition", "hold") if given.typed(name)}  # nothing that nobody said is laid over what was said there
+    return Carry("how-fast", {"operation": it.operation, "diameter": _typed(given, "diameter")} | said)
 
 
 def _typed(given: Given, name: str) -> str:

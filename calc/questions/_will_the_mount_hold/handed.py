@@ -27,7 +27,7 @@ def handed(given: Given, held: Held, found: str, ceiling_rpm: float | None, own_
     """
     kind = given.choice("hold")
     taken = {"operation": held.operation, "diameter": str(length(given, held.diameter_m, "up")), "hold": kind, "far_end": held.far_end, "found": found}
-    of = {"found_for": taken["diameter"]} if found != NO else {}
+    of = {"found_hold": kind, "found_across": given.as_typed(ACROSS[kind])} | ({"found_for": taken["diameter"]} if found != NO else {})
     taken |= of | {"balance": given.choice("balance")}
     if kind not in LONG or given.typed("thickness"):  # a length that was never said is asked for there
         taken |= along(kind, str(length(given, given.si("thickness"), "up")))
@@ -42,6 +42,7 @@ def handed(given: Given, held: Held, found: str, ceiling_rpm: float | None, own_
     to_start |= _least(given, up, ceiling_rpm if up is held else up.ceiling_rpm, own_rpm)
     if ceiling_rpm is not None and by_mount:
         taken["own"] = to_start["ceiling"] = f"{rpm_text(ceiling_rpm)} rpm"
+        to_start["ceiling_for"] = taken["diameter"]
     return (Carry("how-fast", taken), Carry("before-the-lathe", to_start))
 
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from calc.safety.findings import Finding, Part, State, judge, must
+from calc.safety.findings import Finding, Of, Part, State, found_for, judge, must
 from calc.sources import value
 from calc.turning.held import MOST_DIAMETER, MOST_OVERHANG
 
@@ -19,7 +19,7 @@ NOISE_HOURS_S = value("gate_figures", "noise time") * 3600
 SHIELD_J = value("gate_figures", "shield")
 
 
-def out_of_balance(speed_rpm: float | None, limit_rpm: float | None) -> Finding:
+def out_of_balance(speed_rpm: float | None, limit_rpm: float | None, of: Of = Of.THIS) -> Finding:
     """G8: the speed planned against the speed up to which the heavy side is within the machine's limit.
 
     Parameters
@@ -27,6 +27,7 @@ def out_of_balance(speed_rpm: float | None, limit_rpm: float | None) -> Finding:
     speed_rpm : planned, rpm.
     limit_rpm : what the heavy side allows on this lathe, from its manual or from 'How fast?', rpm. The push of a heavy side grows with the
         square of the speed, so a limit of the push is a limit of the speed.
+    of : what that was found for.
 
     Returns
     -------
@@ -41,7 +42,7 @@ def out_of_balance(speed_rpm: float | None, limit_rpm: float | None) -> Finding:
     ----------
     Fact 5.11.
     """
-    return judge("G8", [Part("balance", "rotational speed", speed_rpm, limit_rpm)])
+    return judge("G8", [found_for(Part("balance", "rotational speed", speed_rpm, limit_rpm), of)])
 
 
 def grip(across_m: float | None, least_m: float | None, sound: bool | None, *, sized: bool = True, found: str | None = None) -> Finding:
@@ -135,7 +136,9 @@ def second_hold(
     return judge("G9", [reach])
 
 
-def dial(speed_rpm: float | None, ceiling_rpm: float | None, highest_rpm: float | None, marked_rpm: float | None, *, marked: bool) -> Finding:
+def dial(
+    speed_rpm: float | None, ceiling_rpm: float | None, highest_rpm: float | None, marked_rpm: float | None, *, marked: bool, of: Of = Of.THIS
+) -> Finding:
     """G10: the speed read on the dial against the ceiling for this piece, the machine's highest and the mount's marking.
 
     Parameters
@@ -145,6 +148,7 @@ def dial(speed_rpm: float | None, ceiling_rpm: float | None, highest_rpm: float 
     highest_rpm : the machine's highest, rpm.
     marked_rpm : the marking on the chuck, rpm.
     marked : the mount carries a marking that must be read: a chuck does, a glue block does not.
+    of : what the ceiling was found for.
 
     Returns
     -------
@@ -159,18 +163,20 @@ def dial(speed_rpm: float | None, ceiling_rpm: float | None, highest_rpm: float 
     ----------
     Facts 5.9 and 5.10.
     """
-    parts = [Part("ceiling", "rotational speed", speed_rpm, ceiling_rpm), Part("highest", "rotational speed", speed_rpm, highest_rpm)]
+    ceiling = found_for(Part("ceiling", "rotational speed", speed_rpm, ceiling_rpm), of)
+    parts = [ceiling, Part("highest", "rotational speed", speed_rpm, highest_rpm)]
     if marked or marked_rpm is not None:
         parts.append(Part("marked", "rotational speed", speed_rpm, marked_rpm))
     return judge("G10", parts)
 
 
-def sanding_speed(speed_rpm: float | None, ceiling_rpm: float | None) -> Finding:
+def sanding_speed(speed_rpm: float | None, ceiling_rpm: float | None, of: Of = Of.THIS) -> Finding:
     """G10 before sanding: the speed read on the dial against the ceiling for sanding.
 
     Parameters
     ----------
     speed_rpm, ceiling_rpm : rpm, or None.
+    of : what the ceiling was found for.
 
     Returns
     -------
@@ -185,7 +191,7 @@ def sanding_speed(speed_rpm: float | None, ceiling_rpm: float | None) -> Finding
     ----------
     Fact 5.13.
     """
-    return judge("G10", [Part("sanding", "rotational speed", speed_rpm, ceiling_rpm)])
+    return judge("G10", [found_for(Part("sanding", "rotational speed", speed_rpm, ceiling_rpm), of)])
 
 
 def swing(sweeps_m: float | None, swing_m: float | None, gap_m: float) -> Finding:

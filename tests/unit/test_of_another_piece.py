@@ -1,0 +1,105 @@
+"""What one question found of one piece or one mount says nothing of another: the speeds, the mount, and what is handed on with them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from calc import desk
+from tests.unit.lists import LATHE, screen
+
+#: A spindle's ceiling is no disc's.
+SPINDLE = {"speed": "900 rpm", "ceiling": "2540 rpm", "ceiling_for": "30 mm", "balanced": "920 rpm", "balanced_for": "30 mm"}
+
+
+def ask(id: str, **inputs: str) -> dict[str, Any]:
+    reply = desk.answer(id, inputs, "metric", inputs)
+    assert not reply["errors"], reply["text"]
+    return reply
+
+
+def row(reply: dict[str, Any], name: str) -> tuple[str, str]:
+    return next((said, text) for what, said, text in reply["grids"][0]["rows"] if what == name)
+
+
+def carried(reply: dict[str, Any], to: str = "before-the-lathe") -> dict[str, str]:
+    return next(dict(carry["inputs"]) for carry in reply["carries"] if carry["to"] == to)
+
+
+def test_a_spindle_s_speeds_are_none_of_a_disc() -> None:
+    for name in ("Speed", "Out of balance"):
+        said, text = row(ask("before-the-lathe", sweeps="340 mm", highest="3200", **SPINDLE), name)
+        assert said == "Not checked" and "the size it sweeps now" in text
+
+
+def test_past_a_smaller_piece_s_ceiling_a_wider_one_stops_and_is_sent_to_ask() -> None:
+    reply = ask("before-the-lathe", sweeps="340 mm", **(SPINDLE | {"speed": "2600 rpm"}))
+    said, text = row(reply, "Speed")
+    assert said == "STOP" and "of a smaller piece is 2540 rpm" in text
+    assert "Ask 'How fast?' for the size it sweeps now" in reply["headline"]["say"] and "to 2540" not in reply["headline"]["say"]
+
+
+@pytest.mark.parametrize(("sweeps", "said"), [("340 mm", "STOP"), ("150 mm", "STOP"), ("30 mm", "Not checked")])
+def test_a_disc_s_speeds_go_with_it_as_it_shrinks_and_are_none_of_a_spindle(sweeps: str, said: str) -> None:
+    told = ask("before-the-lathe", sweeps=sweeps, speed="1500", balanced="920", balanced_for="340 mm", ceiling="440", ceiling_for="340 mm")
+    assert row(told, "Speed")[0] == row(told, "Out of balance")[0] == said
+
+
+def test_the_lists_neither_judge_nor_show_a_ceiling_of_another_size() -> None:
+    plan = LATHE | {"speed": "400 rpm", "sweeps": "280 mm"}
+    for id, line, name, size in (("C5", 6, "ceiling_for", "Ceiling"), ("C6", 5, "ceiling_for", "Ceiling"), ("C7", 4, "sand_for", "Ceiling, sanding")):
+        there, elsewhere = screen(id, [], plan | {name: "280 mm"}), screen(id, [], plan | {name: "30 mm"})
+        assert there["items"][line - 1]["gate"]["state"] == "no stop found" and elsewhere["items"][line - 1]["gate"]["state"] == "not checked"
+        assert size in [total["label"] for total in there["totals"]] and size not in [total["label"] for total in elsewhere["totals"]]
+
+
+def test_speeds_are_handed_on_with_the_size_they_were_found_for() -> None:
+    disc = {"diameter": "340 mm", "condition": "solid", "balance": "done"}
+    told = carried(ask("how-fast", **disc))
+    assert told["ceiling_for"] == told["balanced_for"] == told["sweeps"] == "340 mm"
+    assert carried(ask("how-fast", operation="sand", **disc))["sand_for"] == "340 mm"
+    mount = carried(ask("will-the-mount-hold", hold="chuck", diameter="300 mm", tenon="120 mm", far_end="live"))
+    assert ("ceiling" in mount) is ("ceiling_for" in mount)
+
+
+#: As the mount question hands it on, of a faceplate.
+PLATE = {"found": "tailstock", "found_hold": "faceplate", "found_across": "130 mm", "found_for": "340 mm"}
+
+
+def test_a_verdict_does_not_outlive_its_mount() -> None:
+    mounted = {"tailstock": "yes", "sweeps": "340 mm", "mount": "130 mm", "least": "80 mm", "sound": "yes"}
+    assert row(ask("before-the-lathe", hold="faceplate", **mounted, **PLATE), "Mount")[0] == "No stop found"
+    assert row(ask("before-the-lathe", hold="glue", **mounted, **PLATE), "Mount")[0] == "Not checked"
+    piece = {"diameter": "340 mm", "condition": "solid", "balance": "done", "far_end": "live"}
+    assert carried(ask("how-fast", hold="faceplate", **piece, **PLATE))["found"] == "tailstock"
+    assert "found" not in carried(ask("how-fast", hold="glue", **piece, **PLATE))
+
+
+def test_a_no_stays_with_its_mount_and_with_every_smaller_one_of_its_kind() -> None:
+    weak = {"found": "no", "found_hold": "glue", "found_across": "120 mm", "sound": "yes", "least": "110 mm", "tailstock": "yes"}
+    said = {size: row(ask("before-the-lathe", hold="glue", mount=size, **weak), "Mount")[0] for size in ("120 mm", "115 mm", "140 mm")}
+    assert said == {"120 mm": "STOP", "115 mm": "STOP", "140 mm": "No stop found"}
+    piece = {"diameter": "340 mm", "condition": "solid", "balance": "done", "found": "no", "found_hold": "glue"}
+    assert ask("how-fast", hold="glue", **piece)["headline"]["text"] == "Mend the mount first"
+    assert ask("how-fast", hold="faceplate", **piece)["values"]["speed"]["si"]
+
+
+def test_that_it_holds_is_not_said_of_a_smaller_mount() -> None:
+    alone = {"hold": "glue", "tailstock": "no", "found": "alone", "found_hold": "glue", "found_across": "175 mm", "found_for": "340 mm", "sweeps": "340 mm"}
+    assert row(ask("before-the-lathe", mount="175 mm", **alone), "Tailstock")[0] == "No stop found"
+    assert row(ask("before-the-lathe", mount="120 mm", **alone), "Tailstock")[0] == "STOP"
+
+
+def test_the_mount_hands_on_which_one_it_was_and_how_fast_passes_it_along() -> None:
+    asked = ask("will-the-mount-hold", hold="glue", diameter="340 mm", thickness="70 mm", block="120 mm")
+    speed = carried(asked, "how-fast")
+    assert (speed["found"], speed["found_hold"], speed["found_across"]) == ("no", "glue", "120 mm")
+    along = carried(ask("how-fast", condition="filled", **speed))
+    assert (along["found"], along["found_hold"], along["found_across"], along["mount"]) == ("no", "glue", "120 mm", "120 mm")
+
+
+def test_what_nobody_said_of_the_mount_while_sanding_is_not_laid_over_it() -> None:
+    sanded = {"grit_p": "p180", "diameter": "340 mm"}
+    assert "hold" not in carried(ask("which-grit-next", **sanded), "how-fast")
+    assert carried(ask("which-grit-next", hold="faceplate", **sanded), "how-fast")["hold"] == "faceplate"
