@@ -78,7 +78,14 @@ FIELDS: tuple[Field, ...] = (
     *under(
         "The lathe",
         _length("sweeps", "Widest it sweeps", usual=(25, 1000), hint="Corner to corner."),
-        _length("swing", "Swing of the lathe", usual=(100, 1200), hint="The largest that clears bed and banjo."),
+        _length("swing", "Swing that counts", usual=(100, 1200), hint="The largest that clears bed and banjo. 'Does it fit the lathe?' tells it."),
+        Choice(
+            name="banjo",
+            label="The banjo stands",
+            options=(Option("under", "Under the work"), Option("beyond", "Beyond its face", "the swing is that over the bed alone")),
+            required=False,
+            fold=True,
+        ),
         measure(
             "gap", "Least gap, all round", "mm", 0, 100, usual=(2, 25),
             default=(f"{value('fit', 'bed gap'):g}", "1/4"), basis="judgement", hint="From bed and banjo.", fold=True,
@@ -161,7 +168,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
             marked=hold == "chuck",
             of=of(given, "ceiling_for", sweeps),
         ),
-        "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap")),
+        "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap"), beyond=given.words("banjo") == "beyond"),
         "G16": gates.worn.dust_mask(
             given.words("mask") or None,
             given.words("filters") or None,

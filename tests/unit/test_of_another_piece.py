@@ -103,3 +103,17 @@ def test_what_nobody_said_of_the_mount_while_sanding_is_not_laid_over_it() -> No
     sanded = {"grit_p": "p180", "diameter": "340 mm"}
     assert "hold" not in carried(ask("which-grit-next", **sanded), "how-fast")
     assert carried(ask("which-grit-next", hold="faceplate", **sanded), "how-fast")["hold"] == "faceplate"
+
+
+#: A disc that clears the bed and not the banjo, which is told to stand beyond its face; and one too thick for a rest to reach back.
+DISC = {"form": "round", "across": "340 mm", "swing": "400 mm", "banjo": "320 mm", "lathe": "floor"}
+
+
+def test_the_swing_that_counts_is_the_one_of_the_set_up_that_was_told() -> None:
+    told = carried(ask("does-it-fit-the-lathe", along="70 mm", **DISC))
+    assert (told["swing"], told["banjo"]) == ("400 mm", "beyond")
+    said, text = row(ask("before-the-lathe", **told), "Swing")
+    assert said == "No stop found" and "asks for 350 mm" in text and "beyond its face" in text
+    far = carried(ask("does-it-fit-the-lathe", along="300 mm", **DISC))
+    assert (far["swing"], far["banjo"]) == ("320 mm", "under")
+    assert row(ask("before-the-lathe", **far), "Swing")[0] == "STOP"

@@ -321,9 +321,12 @@ class Told:
             yield Carry("where-is-the-weight", {"blank": "round" if turn.form == "round" else "square"} | outline | thick | lathe)
 
     def clearance(self) -> dict[str, str]:
-        """What it sweeps, and the largest that clears bed and banjo."""
-        smaller = self.turn.swing if self.turn.banjo is None else min(self.turn.swing, self.turn.banjo)
-        return {"sweeps": str(length(self.given, self.turn.sweep, "up")), "swing": str(length(self.given, smaller, "down"))}
+        """What it sweeps, and the largest that clears what stands under it: the banjo too, unless it is told to stand beyond the face."""
+        turn, given = self.turn, self.given
+        beyond = turn.clears and not turn.passes and turn.reached
+        counts = turn.swing if turn.banjo is None or beyond else min(turn.swing, turn.banjo)
+        told = {"sweeps": str(length(given, turn.sweep, "up")), "swing": str(length(given, counts, "down"))}
+        return told if turn.banjo is None else told | {"banjo": "beyond" if beyond else "under"}
 
     def values(self) -> dict[str, Figure]:
         """Figures in SI."""

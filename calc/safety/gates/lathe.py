@@ -194,14 +194,15 @@ def sanding_speed(speed_rpm: float | None, ceiling_rpm: float | None, of: Of = O
     return judge("G10", [found_for(Part("sanding", "rotational speed", speed_rpm, ceiling_rpm), of)])
 
 
-def swing(sweeps_m: float | None, swing_m: float | None, gap_m: float) -> Finding:
+def swing(sweeps_m: float | None, swing_m: float | None, gap_m: float, *, beyond: bool = False) -> Finding:
     """G11: what the blank sweeps, with room around it, against the swing of the lathe.
 
     Parameters
     ----------
     sweeps_m : widest it sweeps, corner to corner, m.
-    swing_m : the largest that clears bed and banjo, m.
+    swing_m : the largest that clears what stands under it: bed and banjo, or the bed alone, m.
     gap_m : least distance all round, m. Basis: judgement, ``data/fit.csv``.
+    beyond : the banjo stands beyond the work's face, and ``swing_m`` is over the bed alone.
 
     Returns
     -------
@@ -217,7 +218,7 @@ def swing(sweeps_m: float | None, swing_m: float | None, gap_m: float) -> Findin
     ----------
     Fact 5.10.
     """
-    return judge("G11", [Part("swing", "length", None if sweeps_m is None else sweeps_m + 2 * gap_m, swing_m)])
+    return judge("G11", [Part("swing-beyond" if beyond else "swing", "length", None if sweeps_m is None else sweeps_m + 2 * gap_m, swing_m)])
 
 
 def noise_time(level_db: float) -> float:
