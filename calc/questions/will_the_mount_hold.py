@@ -12,6 +12,7 @@ from calc.questions._will_the_mount_hold.bends import bends
 from calc.questions._will_the_mount_hold.centres import centres
 from calc.questions._will_the_mount_hold.holds import holds
 from calc.questions._will_the_mount_hold.turned import turned
+from calc.questions._will_the_mount_hold.words import LEAST_MM
 from calc.turning.case import GUESSES
 
 
@@ -54,9 +55,10 @@ FIELDS: tuple[Field, ...] = (
         ),
     ),
     measure("diameter", "Widest it sweeps", "mm", 10, 1500, usual=(25, 1000), hint="Corner to corner while it is out of round."),
-    measure("block", "Block across", "mm", 5, 1500, usual=(20, 500), when=(_GLUE,)),
-    measure("circle", "Screw circle across", "mm", 10, 1000, usual=(30, 400), hint="From screw to screw through the middle.", when=(_PLATE,)),
-    measure("tenon", "Tenon across", "mm", 5, 1000, usual=(20, 300), when=(_CHUCK,)),
+    measure("block", "Block across", "mm", 5, 1500, usual=(LEAST_MM["glue"], 500), when=(_GLUE,)),
+    measure("circle", "Screw circle across", "mm", 10, 1000, usual=(LEAST_MM["faceplate"], 400), when=(_PLATE,),
+            hint="From screw to screw through the middle."),
+    measure("tenon", "Tenon across", "mm", 5, 1000, usual=(LEAST_MM["chuck"], 300), when=(_CHUCK,)),
     measure("length", "Length between centres", "mm", 20, 3000, usual=(40, 1500), when=(_HOLDS, _CENTRES)),
     _choice(
         "face",

@@ -120,7 +120,8 @@ def test_with_all_figures_there_the_other_lists_end_clear(id: str) -> None:
         ("C4", {"tailstock": "no"}, 6, "Bring the tailstock up: hot glue lets go when it warms."),
         ("C5", {"sound": "no"}, 3, "Mount it where the material is sound."),
         ("C5", {"hold": "chuck", "tailstock": "no", "overhang": "101 mm"}, 4, "Bring the tailstock up, or make the mount wider."),
-        ("C5", {"sweeps": "291 mm"}, 5, "Do not start: saw it round until it clears, or use a larger lathe. Only the banjo in the way: 'Does it fit the lathe?' tells where it may stand."),  # 301 in all
+        ("C5", {"sweeps": "291 mm"}, 5, "Do not start: saw it round until it clears, use a larger lathe, "
+         "or ask 'Does it fit the lathe?' about the banjo."),  # 301 in all
         ("C5", {"speed": "451 rpm"}, 6, "Set it to 450 rpm or less; start at the lowest."),
         ("C6", {"speed": "451 rpm"}, 5, "Set it to 450 rpm or less; start at the lowest."),
         ("C7", {"age": "71 h"}, 2, "Wait until 72 h have passed, or sand wet: dust of part-cured resin is the hazard."),

@@ -255,14 +255,16 @@ def test_it_goes_on_to_its_speed_only_when_it_fits() -> None:
     ("typed", "swing", "state"),
     [
         ({"swing": "460 mm", "banjo": "440 mm"}, "440 mm", "no stop found"),  # 424.3 and two gaps of 5 mm: 434.3
-        ({"swing": "460 mm", "banjo": "430 mm"}, "430 mm", "stop"),
-        ({"swing": "460 mm"}, "345 mm", "stop"),  # three quarters of it, as the page says where the banjo is not measured
+        ({"swing": "460 mm", "banjo": "430 mm", "along": "200 mm"}, "430 mm", "stop"),  # no rest reaches so far back from beyond its face
+        ({"swing": "460 mm", "along": "200 mm"}, "345 mm", "stop"),  # three quarters of it, as the page says where the banjo is not measured
+        ({"swing": "460 mm", "banjo": "430 mm"}, "460 mm", "no stop found"),  # told to stand beyond its face
         ({"side": "outboard", "outboard_swing": "700 mm"}, "700 mm", "no stop found"),
     ],
 )
-def test_the_smaller_clearance_is_the_one_the_last_look_goes_by(typed: dict[str, str], swing: str, state: str) -> None:
-    told = next(carry["inputs"] for carry in ask(across="300 mm", along="50 mm", **typed)["carries"] if carry["to"] == "before-the-lathe")
-    assert told == {"sweeps": "425 mm", "swing": swing}
+def test_the_clearance_that_counts_is_the_one_the_last_look_goes_by(typed: dict[str, str], swing: str, state: str) -> None:
+    told = next(carry["inputs"] for carry in ask(**{"across": "300 mm", "along": "50 mm"} | typed)["carries"] if carry["to"] == "before-the-lathe")
+    stands = {} if "side" in typed else {"banjo": "beyond" if swing == "460 mm" else "under"}
+    assert told == {"sweeps": "425 mm", "swing": swing} | stands
     gates = desk.answer("before-the-lathe", told)["extra"]["gates"]
     assert [gate["state"] for gate in gates if gate["id"] == "G11"] == [state]
 

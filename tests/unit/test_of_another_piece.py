@@ -117,3 +117,18 @@ def test_the_swing_that_counts_is_the_one_of_the_set_up_that_was_told() -> None:
     far = carried(ask("does-it-fit-the-lathe", along="300 mm", **DISC))
     assert (far["swing"], far["banjo"]) == ("320 mm", "under")
     assert row(ask("before-the-lathe", **far), "Swing")[0] == "STOP"
+
+
+def test_no_least_size_is_told_or_handed_on_that_the_field_would_ask_about() -> None:
+    screwed = ask("will-the-mount-hold", hold="faceplate", diameter="340 mm", thickness="70 mm", circle="130 mm", screws="6", far_end="live")
+    assert screwed["lines"][0]["text"] == "30" and carried(screwed)["least"] == "30 mm"
+    assert not desk.answer("before-the-lathe", carried(screwed) | {"sound": "yes"}, "imperial")["queries"]
+    assert "9999" not in str(screwed["limits"][0])
+
+
+def test_all_that_is_wrong_with_a_mount_is_told_at_once() -> None:
+    """A vase on a tenon: it neither bears enough nor stands close enough, and with the tailstock up less would do."""
+    vase = ask("will-the-mount-hold", hold="chuck", diameter="120 mm", thickness="200 mm", tenon="50 mm")
+    assert {"X5", "size"} <= {caution["id"] for caution in vase["cautions"]}
+    told = {line["label"]: f"{line['text']} {line['unit']}" for line in vase["lines"]}
+    assert told["With the tailstock up"] == carried(vase)["least"] != told["Least tenon"]

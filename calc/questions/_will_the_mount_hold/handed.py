@@ -9,7 +9,7 @@ from calc.quantity.writing import rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import LONG, along
 from calc.questions._mount_found import NO, TAILSTOCK
-from calc.questions._will_the_mount_hold.words import ACROSS, exact, handy, length
+from calc.questions._will_the_mount_hold.words import ACROSS, exact, least_size, length
 from calc.turning.held import Held, least_across
 
 
@@ -49,7 +49,7 @@ def handed(given: Given, held: Held, found: str, ceiling_rpm: float | None, own_
 def _least(given: Given, held: Held, ceiling_rpm: float | None, own_rpm: float | None) -> dict[str, str]:
     """The least size as the answer shows it; a mount that holds up to its own ceiling is its own least."""
     least = least_across(held, own_rpm)
-    shown = None if least is None else handy(given, least)
+    shown = None if least is None else least_size(given, least, held.mount.across_m)
     if ceiling_rpm is not None and (shown is None or shown.si > held.mount.across_m):
         return {"least": given.as_typed(ACROSS[given.choice("hold")])}
     return {} if shown is None else {"least": str(shown)}

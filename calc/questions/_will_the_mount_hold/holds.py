@@ -16,9 +16,9 @@ from calc.questions._will_the_mount_hold import working
 from calc.questions._will_the_mount_hold.handed import handed
 from calc.questions._will_the_mount_hold.picture import on_mount
 from calc.questions._will_the_mount_hold.remedies import Better, better
-from calc.questions._will_the_mount_hold.words import ACROSS, CATCH, bears, handy, length, times
+from calc.questions._will_the_mount_hold.words import ACROSS, CATCH, bears, least_size, length, times
 from calc.turning import caps, discs, glue, remounting
-from calc.turning.held import MOST_DIAMETER, REFUSED, Glue, Held, Screws, least_across
+from calc.turning.held import MOST_DIAMETER, MOST_OVERHANG, REFUSED, Glue, Held, Screws, least_across
 
 _NAME = {"glue": "Glue", "faceplate": "Screws", "chuck": "Tenon"}
 _SOURCES = {
@@ -166,7 +166,11 @@ def _lines(asked: Asked) -> Iterator[Line]:
     if least is None:
         yield Line(what, "None would do", note="As it stands, not even one as wide as the work.")
     else:
-        yield Line.of(what, handy(given, least), "All else as it is.")
+        yield Line.of(what, least_size(given, least, held.mount.across_m), "All else as it is.")
+    if asked.found == TAILSTOCK and held.far_end == "none":
+        with_it = least_across(replace(held, far_end="live"), asked.own_rpm)
+        if with_it is not None:
+            yield Line.of("With the tailstock up", least_size(given, with_it, held.mount.across_m), "The least then.")
     if asked.ceiling_rpm is not None:
         if not asked.mount_decides:
             yield Line("Ceiling from its rim", rpm_text(asked.ceiling_rpm), "rpm", "How fast? may go lower, for balance and cracks.")
@@ -187,7 +191,7 @@ def _ladder(asked: Asked) -> tuple[Limit, ...]:
     mount_rules = asked.mount_decides
     return (
         Limit(
-            "mount", _NAME[asked.kind], rpm_text(held.mount_rpm if math.isfinite(held.mount_rpm) else 1e9), "rpm",
+            "mount", _NAME[asked.kind], *((rpm_text(held.mount_rpm), "rpm") if math.isfinite(held.mount_rpm) else ("any", "")),
             f"{reach} {held.mount.wanted:.0f} times {CATCH[given.choice('catch')]}. The catch decides more than the speed.", mount_rules,
         ),
         Limit("rim", "Rim", rpm_text(held.rim_rpm), "rpm", f"How fast a rim may run at most, {cut}.{share.get(round(allowed, 3), '')}", not mount_rules),
@@ -209,11 +213,13 @@ def _cautions(asked: Asked) -> Iterator[Caution]:
     elif held.ceiling_rpm is None and asked.factor < mount.wanted:
         how_far = f" {_it(asked)} {_told(asked)}; we ask for {mount.wanted:.0f}." if asked.changes else ""  # with nothing to change the headline tells it
         yield Caution("X5", "stop", f"Why not: a dig-in may tear it off.{how_far}")
-    elif held.wants_far_end and isinstance(mount, Screws):
+    if held.wants_far_end and not asked.unlocked and isinstance(mount, Screws):
         yield Caution("X7", "stop", "Why not: screws along the grain are not to be the only hold.")
-    elif held.wants_far_end:
-        which = "stands out further than the mount is wide" if held.overhang_m > mount.across_m else "is more than three times as wide as the mount"
-        yield Caution("size", "stop", f"Why not: the work {which}. It {_told(asked)}, but then the far end is to be held too.")
+    elif held.wants_far_end and not asked.unlocked:
+        out, wide = held.overhang_m > MOST_OVERHANG * mount.across_m, held.diameter_m > MOST_DIAMETER * mount.across_m
+        which = " and ".join(words for said, words in ((out, "stands out further than the mount is wide"), (wide, "is over three times as wide as it")) if said)
+        however = "Even where it bears enough," if asked.factor < mount.wanted else f"It {_told(asked)}, but"
+        yield Caution("size", "stop", f"Why not: the work {which}. {however} the far end is to be held then.")
     yield from _glue_cautions(asked)
     if isinstance(mount, Screws) and not mount.sound:
         drywall = given.choice("gauge") == "drywall"
@@ -262,6 +268,6 @@ def _values(asked: Asked) -> dict[str, Figure]:
     return {
         "hold": Figure(factor, "share", times(factor)),
         "ceiling": figure(None if ceiling is None else asked.given.write(ceiling, "speed", "down"), "rotational speed", ceiling),
-        "least": Figure(least, "length", "none" if least is None else str(handy(asked.given, least))),
+        "least": Figure(least, "length", "none" if least is None else str(least_size(asked.given, least, held.mount.across_m))),
         ACROSS[asked.kind]: figure(length(asked.given, held.mount.across_m), "length", held.mount.across_m),
     }

@@ -9,6 +9,7 @@ from calc.questions import Given
 
 CATCH = {"light": "a light catch", "ordinary": "an ordinary catch", "hard": "a hard catch"}
 ACROSS = {"glue": "block", "faceplate": "circle", "chuck": "tenon"}
+LEAST_MM = {"glue": 20, "faceplate": 30, "chuck": 20}  # below, a size is asked about as a slip: no answer names one
 MOST_TIMES = 20.0  # more is only said to be over
 
 
@@ -39,6 +40,11 @@ def handy(given: Given, metres: float) -> Shown:
     """A size to make something to, up to the next 5 mm or quarter of an inch."""
     style = Style("mm", step=5) if given.system == "metric" else Style("in", step=1 / 4, fraction=True)
     return given.write(metres, ("length", style), "up")
+
+
+def least_size(given: Given, metres: float, across_m: float) -> Shown:
+    """The least size as it is told and handed on: up, and no smaller than is usual unless the mount there is smaller itself."""
+    return handy(given, max(metres, min(LEAST_MM[given.choice("hold")] / 1e3, across_m)))
 
 
 def tenths(given: Given, metres: float, rounding: Rounding = "nearest") -> Shown:
