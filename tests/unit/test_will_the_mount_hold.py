@@ -331,3 +331,12 @@ def test_the_form_stays_short() -> None:
         chosen = {"asked": asked, "hold": hold}
         shown = [f.name for f in question.fields if not f.fold and all(chosen.get(name) in values for name, values in f.when)]
         assert len([name for name in shown if name not in chosen]) <= 5, (asked, hold, shown)
+
+
+def test_a_lock_screw_alone_does_not_make_a_weak_mount_hold() -> None:
+    weak = ask(hold="chuck", diameter="300", tenon="100", runs="reverse")
+    assert weak["headline"]["text"] == "No: lock it first" and [step.split()[0] for step in weak["headline"]["steps"]] == ["Set", "Bring"]
+    assert {"X5", "X8"} <= {caution["id"] for caution in weak["cautions"]}
+    strong = ask(hold="chuck", diameter="200", tenon="120", runs="reverse")
+    assert strong["headline"]["text"] == "No: lock it first" and not strong["headline"]["steps"]
+    assert "X5" not in {caution["id"] for caution in strong["cautions"]}

@@ -115,9 +115,9 @@ def _headline(asked: Asked) -> Headline:
             return Headline("Does it hold?", f"Yes, up to {rpm_text(ceiling)}", "rpm", say, _tone(asked))
         say = f"{now} Start at the lowest, light cuts." if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under it. {now}"
         return Headline("Does it hold?", f"Yes, up to {rpm_text(ceiling)}", "rpm", say, _tone(asked))
-    if asked.unlocked:
-        say = "Set the lock screw on chuck or faceplate, or run forward. In reverse it can unscrew."
-        return Headline("Does it hold?", "No: lock it first", "", say, "stop")
+    lock = "Set the lock screw on chuck or faceplate, or run forward"
+    if asked.unlocked and asked.held.ceiling_rpm is not None:
+        return Headline("Does it hold?", "No: lock it first", "", f"{lock}. In reverse it can unscrew.", "stop")
     if not asked.changes:
         say = f"Turn it between centres, or make it smaller. Why: {_it(asked).lower()} {told}; we ask for {asked.held.mount.wanted:.0f}."
         return Headline("Does it hold?", "No: not on this one", "", say, "stop")
@@ -125,6 +125,8 @@ def _headline(asked: Asked) -> Headline:
     steps = best.steps if len(best.steps) > 1 else ()
     after = best.after.factor(_told_at(best.after, asked.own_rpm))
     say = f"Then it {bears(after, given.choice('catch'))}, to {rpm_text(best.after.ceiling_rpm or 0.0)} rpm at most."
+    if asked.unlocked:
+        return Headline("Does it hold?", "No: lock it first", "", say, "stop", (lock, *best.steps))
     helped = "live" in best.sorts or "pad" in best.sorts
     tone: Tone = "caution" if len(best.sorts) == 1 and helped and asked.factor >= REFUSED else "stop"
     return Headline("Does it hold?", f"No: {_small(best.short)}", "", say, tone, steps)
@@ -210,7 +212,7 @@ def _cautions(asked: Asked) -> Iterator[Caution]:
     mount = held.mount
     if asked.unlocked:
         yield Caution("X8", "stop", "Reverse turns the thread loose. Only with the lock screw in.")
-    elif held.ceiling_rpm is None and asked.factor < mount.wanted:
+    if held.ceiling_rpm is None and asked.factor < mount.wanted:
         how_far = f" {_it(asked)} {_told(asked)}; we ask for {mount.wanted:.0f}." if asked.changes else ""  # with nothing to change the headline tells it
         yield Caution("X5", "stop", f"Why not: a dig-in may tear it off.{how_far}")
     if held.wants_far_end and not asked.unlocked and isinstance(mount, Screws):
