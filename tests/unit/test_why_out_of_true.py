@@ -200,6 +200,8 @@ def test_three_gaps() -> None:
     assert 1000 * reply["values"]["twist"]["si"] == pytest.approx(0.8)
     assert next(line for line in reply["lines"] if line["label"] == "It rocks: take off")["text"] == "0.80"
     assert "rocks" in cautions(ask(sign="dish", feelers="0.8 0 0.8"))
+    little = ask(sign="dish", feelers="0.5 1.2 0.6")  # rocks by 0.05 mm, and gaps under the rim tell nothing of a dish
+    assert "rocks" not in cautions(little) and "measure" in cautions(little) and little["headline"]["text"] != "Leave it"
 
 
 @pytest.mark.parametrize("tip", [-0.3, 0.0, 0.7])

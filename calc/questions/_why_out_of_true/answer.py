@@ -180,7 +180,7 @@ def _cautions(piece: Piece) -> Iterator[Caution]:
     if given.maybe("runout") is not None and piece.cause == "side-heat" and (piece.runout or 0) > figure_of("side heat most") / 1000:
         most = fine(given, figure_of("side heat most") / 1000)
         yield Caution("too-much", "caution", f"Heat on one side seldom moves a rim by more than {most}. Look at the next cause too.")
-    if piece.twist is not None and piece.sign == "dish" and piece.twist > 0:
+    if piece.twist is not None and piece.sign == "dish" and piece.twist > figure_of("true within") / 1000:
         yield Caution("rocks", "caution", "It rocks: that is a saddle, not a dish. Ask again as 'face, twice a turn'.")
     if piece.cause == "moisture" and not piece.wood_known:
         yield Caution("wood", "caution", f"No shrinkage known for this wood: the largest in our table stands in ({piece.shrinkage[2]}).")

@@ -128,11 +128,11 @@ class Piece:
 
     @cached_property
     def runout(self) -> float | None:
-        """How far it is out, m: by the dial, else for a face by the feelers."""
+        """How far it is out, m: by the dial, else by the feelers for a face that is out by turns; gaps under a rim tell nothing of a dish."""
         told = self.given.maybe("runout")
         if told is not None and self.on_rim and told >= self.given.si("diameter"):
             raise InputError("runout", "off-the-rim", diameter=str(self.given.write(self.given.si("diameter"), "length")))
-        return told if told is not None or self.on_rim else self.twist
+        return told if told is not None or self.on_rim or self.sign == "dish" else self.twist
 
     @cached_property
     def shrinkage(self) -> tuple[float, float, str, str]:
