@@ -165,6 +165,13 @@ def test_the_lists_are_linked_in_their_order(dist: Path) -> None:
     ("question", "ids"),
     [
         ("when-can-i", ["C4"]),
+        ("does-it-fit-the-lathe", ["C4"]),
+        ("where-is-the-weight", ["C5"]),
+        ("how-much-to-weigh", ["C1"]),
+        ("how-much-to-weigh/mix", ["C1", "C3", "C10"]),
+        ("before-a-pour/c2", ["C3", "C10"]),
+        ("before-a-pour/c3", ["C11"]),
+        ("before-the-lathe/c7", ["C11"]),
         ("how-fast", ["C5", "C6"]),
         ("will-the-mount-hold", ["C5", "C6", "C10"]),
         ("which-grit-next", ["C7"]),
@@ -176,7 +183,7 @@ def test_the_lists_are_linked_in_their_order(dist: Path) -> None:
 def test_each_list_is_led_to_from_before_its_point_of_no_return(dist: Path, question: str, ids: list[str]) -> None:
     source = (dist / question / "index.html").read_text(encoding="utf-8")
     for id in ids:
-        assert f"{EVERYTHING['checklists'][id]['question']}/{id.lower()}/" in source
+        assert re.search(rf'href="[./]*{EVERYTHING["checklists"][id]["question"]}/{id.lower()}/', source), id
 
 
 LED_TO = [("how-fast", "C5"), ("how-fast", "C6"), ("will-the-mount-hold", "C5"), ("which-grit-next", "C7"), ("when-can-i", "C4")]
@@ -195,6 +202,12 @@ def test_the_list_for_hot_glue_goes_where_no_glue_holds_it(dist: Path) -> None:
     assert re.search(r'<select[^>]* name="hold"', page) and '<option value="glue"' in page and re.search(r'href="[^"]*/c10/"', page)
     style = "".join(path.read_text(encoding="utf-8") for path in dist.glob("assets/*/css/*"))
     assert re.search(r"""\[name="?hold"?\] option:checked:not\(\[value="?glue"?\]\)\)\s*a\[href\$="?/c10/"?\]\s*\{\s*display:\s*none""", style)
+
+
+@pytest.mark.parametrize("id", LISTS)
+def test_no_gloves_has_its_sign_at_the_lathe_and_nowhere_else(dist: Path, id: str) -> None:
+    banner = (dist / LISTS[id]).read_text(encoding="utf-8").split('class="glove-banner', 1)[1].split("</p>", 1)[0]
+    assert ('data-sign="P028"' in banner) == (id in ("C5", "C6", "C7")) and "data-sign" not in banner.replace('data-sign="P028"', "")
 
 
 @pytest.mark.parametrize("id", LISTS)
