@@ -156,20 +156,26 @@ def pair(part: Part, system: System, told: Sequence[Part] = ()) -> tuple[str, st
     worse: Rounding = "up" if part.at_most else "down"
     better: Rounding = "down" if part.at_most else "up"
     limits = _ways(part.limit, part.kind, system, better)
-    if part.value == part.limit or (part.state is State.CLEAR and math.isclose(part.value, part.limit, rel_tol=SAME, abs_tol=1e-12)):
+    if _at_its_limit(part):
         return limits[0].text, limits[0].text
     alike = [one for one in told if one is not part and _same_figure(one, part)]
+    if any(_at_its_limit(one) for one in alike):  # then it is written as that limit is
+        worse, alike = better, [one for one in alike if not _at_its_limit(one)]
     if part.kind == "length" and system == "imperial":
         return _inches(part, alike, worse, better)
     # rounding may not hide a difference, nor turn it round
-    hair = min(abs(one.value - one.limit) / 2 for one in (part, *alike) if one.value is not None and one.limit is not None)
+    hairs = [abs(one.value - one.limit) / 2 for one in (part, *alike) if one.value is not None and one.limit is not None]
     values = _ways(part.value, part.kind, system, worse, beside=part.limit)
     limits = _ways(part.limit, part.kind, system, better, beside=part.value)
-    return _near(values, part.value, hair), _near(limits, part.limit, hair)
+    return _near(values, part.value, min(hairs)), _near(limits, part.limit, hairs[0])
 
 
 def _same_figure(one: Part, part: Part) -> bool:
-    return one.value == part.value and one.kind == part.kind and one.at_most == part.at_most and one.limit not in (None, one.value)
+    return one.value == part.value and one.kind == part.kind and one.at_most == part.at_most and one.limit is not None
+
+
+def _at_its_limit(part: Part) -> bool:
+    return part.value is not None and part.limit is not None and math.isclose(part.value, part.limit, rel_tol=SAME, abs_tol=1e-12)
 
 
 def _inches(part: Part, alike: Sequence[Part], worse: Rounding, better: Rounding) -> tuple[str, str]:

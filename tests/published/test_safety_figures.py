@@ -34,6 +34,7 @@ def test_noise_rests_on_the_rule_of_three_decibels() -> None:
     # NIOSH 98-126, table 1-1: 85 dBA 8 h, 88 4 h, 91 2 h, 94 1 h, 97 30 min, 100 15 min
     for level, hours in ((85, 8), (88, 4), (91, 2), (94, 1), (97, 0.5), (100, 0.25)):
         assert gates.lathe.noise_time(level) == pytest.approx(hours * 3600)
+    assert gates.lathe.noise_time(75) == 24 * 3600  # 80 h, but a day has 24
     assert all(all_facts()[id].source == "niosh-98-126" for id in sources.document("gates")["G14"]["facts"])
 
 

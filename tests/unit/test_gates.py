@@ -328,6 +328,32 @@ def test_one_depth_is_told_in_one_way_against_all_its_limits() -> None:
     assert (line["text"], line["unit"]) == ("0.386", "in")
 
 
+#: 60 psi, Pa.
+PSI60 = 60 * 6894.757293168
+
+
+@pytest.mark.parametrize(
+    ("finding", "system", "text"),
+    [
+        # a figure at one of its limits is written as that limit is: 6 mm are 0.236 in
+        (gates.pour.tray(0.006, 0.006), "imperial", "Leftovers would stand 3/16 in deep in the tray; 3/8 in is the most, the sheet allows 3/16 in."),
+        (
+            gates.vessels.pot_pressure(PSI60, PSI60, 5e5, 10e5, 7e5),
+            "imperial",
+            "60 psi planned, the pot's plate says 60 psi, the relief valve opens at 72 psi, hose and fittings are marked 145 psi, the gauge ends at 101 psi.",
+        ),
+        (gates.pour.batch(2.2, 5.0, 3.0), "metric", "2.2 kg in one batch, the sheet allows 5 kg, the moulds take 3 kg."),
+        (
+            gates.pour.next_layer("layer", 9 * H, 8 * H, 24 * H, 296.0, 296.0),
+            "metric",
+            "9 h since the layer beneath, the sheet asks 8 h, and it bonds until 24 h. Surface and room 0 °C apart; 5 °C is as far as they may be.",
+        ),
+    ],
+)
+def test_a_figure_with_several_limits_is_told_once_with_all_of_them(finding: Finding, system: Any, text: str) -> None:
+    assert wording.say(finding, system).text == text
+
+
 #: 2156 g at 1.1 g/mL over 500 x 400 mm: 9.8 mm.
 TRAY = {"mass": "2156 g", "tray_length": "500 mm", "tray_width": "400 mm", "sheet_depth": "50 mm"}
 

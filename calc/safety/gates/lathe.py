@@ -15,6 +15,7 @@ from calc.turning.held import MOST_DIAMETER, MOST_OVERHANG
 NOISE_LEVEL_DB = value("gate_figures", "noise level")
 NOISE_STEP_DB = value("gate_figures", "noise step")
 NOISE_HOURS_S = value("gate_figures", "noise time") * 3600
+DAY_S = 24 * 3600.0
 #: Energy of the ball that the lesser of the two impact grades is tested with, J.
 SHIELD_J = value("gate_figures", "shield")
 
@@ -222,7 +223,7 @@ def swing(sweeps_m: float | None, swing_m: float | None, gap_m: float, *, beyond
 
 
 def noise_time(level_db: float) -> float:
-    """How long a level may be heard in a day without ear protection: 8 h / 2 ** ((L - 85) / 3).
+    """How long a level may be heard in a day without ear protection: 8 h / 2 ** ((L - 85) / 3), and no longer than the day.
 
     Parameters
     ----------
@@ -242,7 +243,7 @@ def noise_time(level_db: float) -> float:
     ----------
     NIOSH 98-126; fact 5.14b.
     """
-    return float(NOISE_HOURS_S / 2 ** ((level_db - NOISE_LEVEL_DB) / NOISE_STEP_DB))
+    return min(DAY_S, float(NOISE_HOURS_S / 2 ** ((level_db - NOISE_LEVEL_DB) / NOISE_STEP_DB)))
 
 
 def noise(level_db: float | None, heard_s: float | None, protected: bool | None) -> Finding:
