@@ -13,7 +13,7 @@ from calc.questions._how_fast import remedies, stages, words
 from calc.questions._how_fast.card import card
 from calc.questions._how_fast.fields import FIELDS
 from calc.questions._how_fast.handed import LONG, handed
-from calc.questions._how_fast.mount import weak_mount
+from calc.questions._how_fast.mount import own_limit, weak_mount
 from calc.questions._how_fast.wheel import wheel
 from calc.questions._how_fast.working import working
 from calc.questions._weighed import in_keeping
@@ -147,7 +147,7 @@ def _case(given: Given) -> Case:
         known_unbalance_kg_m=known_unbalance,
         known_eccentricity_m=known_eccentricity,
         marked_rpm=given.maybe("marked"),
-        own_rpm=given.maybe("own"),
+        own_rpm=own_limit(given),
         measured=_measured(given),
         set_back_m=given.maybe("set_back") or 0.0,
     )
@@ -211,6 +211,7 @@ QUESTION = Question(
         Rule("thickness", "ceiling", "rises", given={"balance": "side", "hold": "glue"}, why="a thicker piece"),
         Rule("length", "ceiling", "rises", given={"balance": "side", "hold": "centres"}, why="a longer piece"),
         Rule("own", "ceiling", "falls", why="a higher limit of one's own"),
+        Rule("found_rpm", "ceiling", "falls", given={"hold": "chuck", "found": "tailstock", "far_end": "live"}, why="a mount that holds more"),
         Rule("marked", "ceiling", "falls", why="a higher marking on the chuck"),
         Rule("wheel", "ceiling", "rises", given={"operation": "buff"}, why="a larger wheel"),
         Rule("wheel_marked", "ceiling", "falls", given={"operation": "buff"}, why="a higher marking on the wheel"),

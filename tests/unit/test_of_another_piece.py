@@ -132,3 +132,15 @@ def test_all_that_is_wrong_with_a_mount_is_told_at_once() -> None:
     assert {"X5", "size"} <= {caution["id"] for caution in vase["cautions"]}
     told = {line["label"]: f"{line['text']} {line['unit']}" for line in vase["lines"]}
     assert told["With the tailstock up"] == carried(vase)["least"] != told["Least tenon"]
+
+
+def test_what_a_mount_holds_up_to_lowers_and_never_lifts_the_limit_of_the_rim() -> None:
+    piece = {"diameter": "340 mm", "balance": "done", "hold": "glue", "far_end": "live", "lathe": "floor"}
+    held = {"found": "tailstock", "found_hold": "glue", "found_across": "175 mm", "found_for": "340 mm"}
+    for condition in ("solid", "loose"):
+        free = ask("how-fast", condition=condition, **piece)["values"]["speed"]["si"]
+        high = ask("how-fast", condition=condition, found_rpm="5000 rpm", **piece, **held)["values"]["speed"]["si"]
+        low = ask("how-fast", condition=condition, found_rpm="100 rpm", **piece, **held)["values"]["speed"]["si"]
+        assert free == high > low == 100
+    other = ask("how-fast", condition="solid", found_rpm="100 rpm", **(piece | held | {"hold": "faceplate"}))["values"]["speed"]["si"]
+    assert other and other > 100, "another mount's speed is none of this one's"

@@ -124,6 +124,10 @@ FIELDS: tuple[Field, ...] = (
         ),
         *found_of_mount(_TURNED, ("hold", ("glue", "faceplate", "chuck"))),
         measure(
+            "found_rpm", "It holds up to", "rpm", 5, 10000, required=False, fold=True,
+            when=(_TURNED, ("hold", ("glue", "faceplate", "chuck")), ("found", ("alone", "tailstock"))),
+        ),
+        measure(
             "set_back", "Set back off centre by", "mm", 0, 100,
             usual=(0, 20), hint="Turned round since. It adds to the balance.", required=False, fold=True, when=(_TURNED,),
         ),

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from typing import cast
+
 from calc.answers import Answer, Carry, Caution, Change, Headline, Working, figure
 from calc.questions import Given
 from calc.questions._how_fast.card import card
-from calc.questions._mount_found import NO, TAILSTOCK, handed_on, heard
+from calc.questions._mount_found import NO, TAILSTOCK, handed_on, heard, other_mount
+from calc.turning import caps
 
 
 def weak_mount(given: Given) -> Answer | None:
@@ -31,6 +34,18 @@ def weak_mount(given: Given) -> Answer | None:
         values={"speed": figure(None, "rotational speed"), "ceiling": figure(None, "rotational speed")},
         extra={"refused": True, "reflex": [], "card": card(given, headline)},
     )
+
+
+def own_limit(given: Given) -> float | None:
+    """The maker's own limit, rpm, and what the mount was found to hold up to: that only ever lowers, and lifts no limit of the rim."""
+    own, found = given.maybe("own"), None if other_mount(given) else given.maybe("found_rpm")
+    if found is None or own is not None:
+        return own if found is None or own is None else min(own, found)
+    rim = min(
+        caps.operation_rim_speed(cast(caps.Operation, given.choice("operation")), given.si("diameter")),
+        caps.condition_rim_speed(cast(caps.Condition, given.choice("condition"))),
+    )
+    return found if found <= caps.speed_at_rim_speed(given.si("diameter"), rim) else None
 
 
 def of_mount(given: Given) -> dict[str, str]:

@@ -101,9 +101,12 @@ def ladder(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Limit, ...]:
         why["rim"] += " Yours stands in its place."
     if _own_held(case, top):
         why["own"] += " Held at our highest for any cut."
+    if not given.typed("own"):
+        why["own"] = "The mount: up to here 'Will the mount hold?' found that it holds."
     if case.operation == "power":
         why["heat"] = "The work turns slowly under a spinning pad. Common practice, no source."
-    return tuple(rung(limit, why[limit.id], limit is top.rules) for limit in top.limits)
+    rungs = tuple(rung(limit, why[limit.id], limit is top.rules) for limit in top.limits)
+    return rungs if given.typed("own") else tuple(replace(one, name="Mount, as found") if one.id == "own" else one for one in rungs)
 
 
 def lines(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Line, ...]:

@@ -41,7 +41,7 @@ def handed(given: Given, held: Held, found: str, ceiling_rpm: float | None, own_
     up = replace(held, far_end="live") if found == TAILSTOCK and held.far_end == "none" else held  # its least size is the one it needs once the tailstock is up
     to_start |= _least(given, up, ceiling_rpm if up is held else up.ceiling_rpm, own_rpm)
     if ceiling_rpm is not None and by_mount:
-        taken["own"] = to_start["ceiling"] = f"{rpm_text(ceiling_rpm)} rpm"
+        taken["found_rpm"] = to_start["ceiling"] = f"{rpm_text(ceiling_rpm)} rpm"
         to_start["ceiling_for"] = taken["diameter"]
     return (Carry("how-fast", taken), Carry("before-the-lathe", to_start))
 
