@@ -149,6 +149,17 @@ class Quantity(Field):
         """The unit of a bare number under this unit system."""
         return self.units[system == "imperial"]
 
+    @property
+    def limits_si(self) -> tuple[float, float]:
+        """``low`` and ``high`` in the kind's SI unit."""
+        return self._si(self.low), self._si(self.high)
+
+    @property
+    def usual_si(self) -> tuple[float, float]:
+        """What is not questioned as a slip, in the kind's SI unit; the limits where there is no such range."""
+        low, high = self.usual or (self.low, self.high)
+        return self._si(low), self._si(high)
+
     def _si(self, value: float) -> float:
         return to_si(value, self.kind, self.units[0])
 

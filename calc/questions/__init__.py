@@ -249,6 +249,32 @@ def all_questions() -> Mapping[str, Question]:
     return {question.id: question for question in sorted(found, key=lambda question: question.order)}
 
 
+def taking(question: str, field: str) -> Quantity:
+    """The field of another question that a figure is to be handed to, for its limits; asked for while answering, when all questions are there.
+
+    Raises
+    ------
+    LookupError
+        when it is no field for one number with a unit.
+    """
+    found = all_questions()[question].named(field)
+    if not isinstance(found, Quantity):
+        raise LookupError(f"'{field}' of {question} takes no quantity")
+    return found
+
+
+def takes(question: str, field: str, si: float) -> bool:
+    """Whether another question's field takes a figure, in SI.
+
+    Examples
+    --------
+    >>> takes("when-can-i", "room", 293.15), takes("when-can-i", "room", 320.0)
+    (True, False)
+    """
+    low, high = taking(question, field).limits_si
+    return low <= si <= high
+
+
 def defaults_used(question: Question, given: Given) -> list[dict[str, Any]]:
     """The defaults that an answer stands on, for its 'assumed' part."""
     used = []

@@ -10,6 +10,7 @@ from calc.casting.cure.standards import standard
 from calc.casting.resin import kind_of
 from calc.drawing import Drawing
 from calc.quantity.writing import Shown
+from calc.questions import takes
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.curve import curve
 from calc.questions._how_deep.fields import FIELDS
@@ -19,7 +20,6 @@ from calc.questions._how_deep.words import depth, difference, hours, hours_band,
 from calc.questions._resin.agreement import disagreement, judged_by, no_pot_life
 from calc.questions._when.hours import after, rounded
 
-_DEEPEST_CLOCK_M, _NARROWEST_CLOCK_M = 0.5, 0.01  # as 'When can I?' takes them
 _BOUNDLESS_M = 1.0  # deeper than this no line is told
 
 
@@ -270,7 +270,7 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
     names = ("pot_life", "pot_mass", "pot_temperature", "pot_means", "cup_gel", "cup_heat", "cup_shape", "depth", "length", "width", "across", "room", "wood")
     clock = {"resin": way, "shape": given.choice("shape")} | {name: typed[name] for name in names if name in typed}
     clock |= {"deepest": typed["deepest"]} if known == "sheet" and "deepest" in typed else {}
-    fits = outlook.plan.mould.depth_m <= _DEEPEST_CLOCK_M and case.narrowest_m >= _NARROWEST_CLOCK_M
+    fits = takes("when-can-i", "depth", outlook.plan.mould.depth_m) and takes("when-can-i", case.narrowest_field, case.narrowest_m)
     return (Carry("before-a-pour", gates), *((Carry("when-can-i", clock),) if fits else ()))
 
 

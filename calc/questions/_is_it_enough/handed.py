@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.answers import Carry
 from calc.quantity.writing import Style
+from calc.questions import taking
 from calc.questions._is_it_enough.case import Case
 
 #: Moulds as that question sees them from above, each by its largest sizes: none is cooler for being taken as larger.
@@ -16,7 +17,6 @@ _SEEN = {
     "slot": ("oblong", {"length": "length", "width": "width"}),
 }
 _LEVEL = 0.0005  # m; nearer to the fill line the wood reaches it
-_MOST_WOOD = 0.85  # as that question takes it
 
 
 def layers(case: Case) -> Carry:
@@ -30,6 +30,6 @@ def layers(case: Case) -> Carry:
         told |= {"shape": seen[0]} | {name: given.as_typed(own) for name, own in seen[1].items()}
     top = given.maybe("wood_height")
     covered = top is not None and top < mould.depth - _LEVEL  # the resin over the wood holds none, and gets as hot as resin alone
-    share = 0.0 if covered else min(_MOST_WOOD, case.wood.volume / mould.volume)
+    share = 0.0 if covered else min(taking("how-deep-how-hot", "wood").limits_si[1], case.wood.volume / mould.volume)
     told["wood"] = str(given.write(share, ("share", Style("%", step=1)), "down"))
     return Carry("how-deep-how-hot", told | ({"density": given.as_typed("density")} if given.typed("density") else {}))

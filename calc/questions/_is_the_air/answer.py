@@ -8,7 +8,7 @@ from calc.answers import Answer, Band, Carry, Caution, Change, Figure, Headline,
 from calc.casting import air, warming
 from calc.casting.air import Air
 from calc.quantity.writing import Style
-from calc.questions import Given
+from calc.questions import Given, takes
 from calc.questions._is_the_air.case import Coldest, air_of, coldest_of, compared_with, resin_of, shorter, thickness_band, working_time
 from calc.questions._is_the_air.words import apart, degrees, margin_wanted, over, per_cent
 from calc.questions._is_the_air.working import working
@@ -16,8 +16,6 @@ from calc.questions._is_the_air.working import working
 DRY_ABOVE_K = air.limit("dry above")  # warmer than this, drying the air comes before warming it
 NIGHT_K = air.limit("night")
 DRIER = air.limit("drier")
-DAMPEST = 0.95  # as 'Dry enough?' takes it
-SHOP_K = (278.15, 313.15)  # shop temperatures that the clock takes
 LEAST_HUMIDITY = air.limit("driest")
 
 
@@ -222,11 +220,11 @@ def _cautions(given: Given, it: Air, coldest: Coldest) -> Iterator[Caution]:
 def _carries(given: Given, it: Air) -> Iterator[Carry]:
     """The air to the wood that stands in it; where nothing stops the pour, the room to the list before it and to the clock."""
     air_now = {"humidity": given.as_typed("humidity")}
-    if air.ZERO_CELSIUS <= it.room_k and it.humidity <= DAMPEST:
+    if takes("dry-enough", "shop", it.room_k) and takes("dry-enough", "humidity", it.humidity):
         yield Carry("dry-enough", {"shop": given.as_typed("room")} | air_now)
     if it.wet:
         return
     room = {"room": given.as_typed("room")}
     yield Carry("before-a-pour", room | ({"resin": given.as_typed("resin")} if given.typed("resin") else {}))
-    if SHOP_K[0] <= it.room_k <= SHOP_K[1]:
+    if takes("when-can-i", "room", it.room_k):
         yield Carry("when-can-i", room)

@@ -7,12 +7,11 @@ from collections.abc import Iterator
 from calc.answers import Answer, Carry, Caution, Change, Figure, Headline, Working, figure
 from calc.casting import air, warm_resin
 from calc.casting.cure.kinetics import GEL
-from calc.questions import Given, Steps
+from calc.questions import Given, Steps, taking
 from calc.questions._resin.profile import Profile, profile_steps
 from calc.questions._resin.words import Said
 from calc.questions._resin.working import working
 
-_LONGEST_FOR_CLOCK = 600 * 60.0  # what How much to weigh? takes as a usual working time, s
 #: Figures of the sheet that other questions take as they were typed.
 _HANDED: tuple[str, ...] = (
     "pot_life", "pot_mass", "pot_temperature", "deepest", "deepest_temperature", "largest", "lowest", "highest", "earliest", "latest", "demould",
@@ -82,7 +81,8 @@ def carries(profile: Profile) -> Iterator[Carry]:
     else:
         yield Carry("when-can-i", {"resin": profile.kind.id, "deepest": typed["deepest"], **ratio, **room, **thick, **clock})
     pot_life = given.maybe("pot_life")
-    working_time = {"working": typed["pot_life"]} if pot_life is not None and pot_life <= _LONGEST_FOR_CLOCK else {}
+    longest = taking("how-much-to-weigh", "working").usual_si[1]
+    working_time = {"working": typed["pot_life"]} if pot_life is not None and pot_life <= longest else {}
     if given.typed("ratio"):
         density = {"density": str(given.write(sheet.density[0], "density"))} if sheet.density[1] != "assumed" else {}
         yield Carry("how-much-to-weigh", {"ratio": given.text("ratio"), "by": "weight", **density, **working_time})
