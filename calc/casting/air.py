@@ -9,9 +9,9 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
+from calc.constants import ZERO_C
 from calc.sources import in_si
 
-ZERO_CELSIUS = 273.15  # K, exact
 MAGNUS_PRESSURE = 611.2  # Pa, over water (wmo-8)
 MAGNUS_SLOPE = 17.62  # (wmo-8)
 MAGNUS_OFFSET = 243.12  # degrees Celsius (wmo-8)
@@ -45,7 +45,7 @@ def saturation_pressure(temperature_k: float) -> float:
     ----------
     wmo-8.
     """
-    t = temperature_k - ZERO_CELSIUS
+    t = temperature_k - ZERO_C
     return MAGNUS_PRESSURE * math.exp(MAGNUS_SLOPE * t / (MAGNUS_OFFSET + t))
 
 
@@ -71,7 +71,7 @@ def temperature_at_saturation(pressure_pa: float) -> float:
     wmo-8.
     """
     g = math.log(pressure_pa / MAGNUS_PRESSURE)
-    return MAGNUS_OFFSET * g / (MAGNUS_SLOPE - g) + ZERO_CELSIUS
+    return MAGNUS_OFFSET * g / (MAGNUS_SLOPE - g) + ZERO_C
 
 
 def dew_point(temperature_k: float, humidity: float) -> float:

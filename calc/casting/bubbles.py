@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from calc.casting import air, warm_resin
 from calc.casting.cure.kinetics import GEL, REFERENCE_K
-from calc.casting.pressure import STANDARD_GRAVITY
+from calc.constants import STANDARD_GRAVITY
 
 #: Power of the thickening at conversion 0 (castro-macosko); it grows by the conversion itself.
 _POWER = 1.5

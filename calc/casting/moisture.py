@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Literal
 
+from calc.constants import ZERO_C
 from calc.quantity.units import to_si
 from calc.sources import table
 
@@ -18,7 +19,6 @@ Grade = Literal["go", "caution", "strong", "stop"]
 #: From best to worst.
 GRADES: tuple[Grade, ...] = ("go", "caution", "strong", "stop")
 WEEK_S = 7 * 86_400.0
-_ZERO_CELSIUS = 273.15
 #: Coefficients of 1, T and T squared, T in degrees Celsius: Wood Handbook (2021), equation 4-5, metric form.
 _W = (349.0, 1.29, 0.0135)
 _K = (0.805, 0.000736, -0.00000273)
@@ -78,7 +78,7 @@ def equilibrium(temperature_k: float, humidity: float) -> float:
     ----------
     wood-handbook-4, equation 4-5, metric form; within 0.06 % of table 4-2.
     """
-    celsius = temperature_k - _ZERO_CELSIUS
+    celsius = temperature_k - ZERO_C
     w, k, k1, k2 = (a + b * celsius + c * celsius**2 for a, b, c in (_W, _K, _K1, _K2))
     kh = k * humidity
     return 18 / w * (kh / (1 - kh) + (k1 * kh + 2 * k1 * k2 * kh**2) / (1 + k1 * kh + k1 * k2 * kh**2))

@@ -10,6 +10,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from calc.constants import STANDARD_GRAVITY
 from calc.sources import in_si
 
 SEA_LEVEL = 101325.0  # Pa (standard-atmosphere)
@@ -17,7 +18,6 @@ SEA_LEVEL_K = 288.15  # (standard-atmosphere)
 LAPSE_K_PER_M = 0.0065  # (standard-atmosphere)
 LAPSE_POWER = 5.25588  # g M / (R lapse), dimensionless (standard-atmosphere)
 HEAT_RATIO = 1.4  # of air (gas-laws)
-STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition (nist-sp811)
 
 
 #: A figure of ``data/pressure.csv`` by the name of its row, in SI.

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 
-from calc.casting.pressure import STANDARD_GRAVITY
+from calc.constants import STANDARD_GRAVITY
 from calc.guards import require_positive
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Caution, Figure, Headline, Line, Working, figure
+from calc.constants import STANDARD_GRAVITY
 from calc.quantity.writing import rpm_text
 from calc.questions import Given, Question, Rule, Steps, Table, finished
 from calc.questions._where_is_the_weight import moves, words
@@ -97,7 +98,7 @@ def _values(case: Case, shift: Shift | None, cut: Centre | None) -> dict[str, Fi
     def long(metres: float | None) -> Figure:
         return figure(None if metres is None else given.write(metres, "length"), "length", metres)
 
-    pull = balance.push(max(weight for weight, _ in case.weights) * case.place, case.speed) / balance.STANDARD_GRAVITY
+    pull = balance.push(max(weight for weight, _ in case.weights) * case.place, case.speed) / STANDARD_GRAVITY
     return {
         "mass": figure(given.write(body.mass_kg, "mass"), "mass", body.mass_kg),
         "off": long(body.eccentricity_m),

@@ -10,9 +10,9 @@ from __future__ import annotations
 import math
 from functools import cache
 
+from calc.constants import STANDARD_GRAVITY
 from calc.sources import table, value
 
-STANDARD_GRAVITY = 9.80665  # m/s2, exact by definition (nist-sp811)
 PUSH_SHARE = value("turning", "push share")  # of the lathe's weight
 
 

@@ -10,10 +10,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
+from calc.constants import STANDARD_GRAVITY
 from calc.guards import require_positive
 from calc.quantity.units import to_si
 from calc.sources import table
-from calc.turning.balance import STANDARD_GRAVITY
 from calc.turning.discs import RESIN_MODULUS
 from calc.turning.standing import Section, standard
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 
+from calc.constants import STANDARD_GRAVITY
 from calc.sources import value
-from calc.turning import balance
 
-SHIELD_TEST_J = value("turning", "shield test mass") * balance.STANDARD_GRAVITY * value("turning", "shield test drop")  # 6.23 J
+SHIELD_TEST_J = value("turning", "shield test mass") * STANDARD_GRAVITY * value("turning", "shield test drop")  # 6.23 J
 FREE_END_FACTOR = (1.8751 / math.pi) ** 2  # first root of a clamped bar over that of a pinned one (timoshenko)
 RESIN_MODULUS = value("out_of_true", "resin stiffness") * 1e9  # Pa; the softer of resin and wood
 RESIN_DENSITY = value("out_of_true", "resin density")  # kg/m3; wood is nearly always lighter

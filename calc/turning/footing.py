@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from calc.constants import STANDARD_GRAVITY
 from calc.sources import value
-from calc.turning.balance import STANDARD_GRAVITY
 
 HALF_FOOT_M = value("turning", "half foot") / 1e3
 SPINDLE_M = value("turning", "spindle height") / 1e3

@@ -9,13 +9,14 @@ import math
 from dataclasses import dataclass
 from functools import cache
 
+from calc.constants import ZERO_C
 from calc.sources import table, value
 from calc.turning.hold import Loads
 
 GLUED_SHARE = value("turning", "glued share")
-FULL_HOLD_K = value("turning", "glue full hold") + 273.15
-NO_HOLD_K = value("turning", "glue no hold") + 273.15
-BRITTLE_K = value("turning", "glue brittle") + 273.15
+FULL_HOLD_K = value("turning", "glue full hold") + ZERO_C
+NO_HOLD_K = value("turning", "glue no hold") + ZERO_C
+BRITTLE_K = value("turning", "glue brittle") + ZERO_C
 
 
 @dataclass(frozen=True)

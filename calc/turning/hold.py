@@ -11,9 +11,10 @@ import math
 from dataclasses import dataclass
 from functools import cache
 
+from calc.constants import STANDARD_GRAVITY
 from calc.quantity.units import to_si
 from calc.sources import table, value
-from calc.turning.balance import STANDARD_GRAVITY, push
+from calc.turning.balance import push
 from calc.turning.mounts import FarEnd
 
 BENDING_LEFT = {far_end: value("turning", f"bending left {far_end}") for far_end in ("none", "pad", "live")}  # of the bending, by the far end

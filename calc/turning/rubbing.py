@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 
+from calc.constants import ZERO_C
 from calc.sources import value
 
 _EFFUSIVITY = value("sanding", "resin effusivity")
@@ -136,4 +137,4 @@ def warmest_face(soft_k: float) -> float:
     ----------
     Our judgement.
     """
-    return min(soft_k - value("sanding", "soft margin"), value("sanding", "hand-warm") + 273.15)
+    return min(soft_k - value("sanding", "soft margin"), value("sanding", "hand-warm") + ZERO_C)

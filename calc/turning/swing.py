@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 
-from calc.turning.balance import STANDARD_GRAVITY
+from calc.constants import STANDARD_GRAVITY
 
 _NEAR = 1e-12  # the two means of lengthening() have met
 

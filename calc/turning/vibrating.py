@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from functools import cache
 
+from calc.constants import STANDARD_GRAVITY
 from calc.sources import table, value
 from calc.turning import balance
 
@@ -132,7 +133,7 @@ def standing_mass_for_speed(unbalance_kg_m: float, mass_kg: float, limit_m_per_s
     :func:`speed_at_vibration` and :func:`calc.turning.balance.speed_at_push`, turned round.
     """
     for_vibration = unbalance_kg_m * balance.angular_speed(speed_rpm) / (math.sqrt(2.0) * limit_m_per_s) - mass_kg
-    for_push = balance.push(unbalance_kg_m, speed_rpm) / (balance.PUSH_SHARE * balance.STANDARD_GRAVITY)
+    for_push = balance.push(unbalance_kg_m, speed_rpm) / (balance.PUSH_SHARE * STANDARD_GRAVITY)
     return max(for_vibration, for_push, 0.0)
 
 

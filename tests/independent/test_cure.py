@@ -7,11 +7,12 @@ import pytest
 from scipy.integrate import quad, solve_ivp
 
 from calc.casting.cure.cells import Footprint, oblong_footprint
-from calc.casting.cure.kinetics import ZERO_C, Kinetics
+from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.pour import FINE, Fineness, Mould, Resin, Start
 from calc.casting.cure.running import run
 from calc.casting.cure.solver import Pace
 from calc.casting.cure.thermal import Films
+from calc.constants import ZERO_C
 from tests.independent.lines import CAPACITY, CONDUCTIVITY, DENSITY, EDGE, MILD, PILLAR, Case, bdf, rate_of
 
 

@@ -16,9 +16,10 @@ from dataclasses import dataclass
 import pytest
 
 from calc.casting.cure.cells import Footprint, layout
-from calc.casting.cure.kinetics import ZERO_C, Kinetics
+from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.solver import Curing, Field, Pace
 from calc.casting.cure.thermal import Films, Material, Wall, materials
+from calc.constants import ZERO_C
 
 DENSITY, CAPACITY, K = 1120.0, 1700.0, 0.2
 STORE = DENSITY * CAPACITY

@@ -12,7 +12,8 @@ import math
 
 import pytest
 
-from calc.casting.cure.kinetics import ZERO_C, Kinetics, heat_of_reaction, resin_class
+from calc.casting.cure.kinetics import Kinetics, heat_of_reaction, resin_class
+from calc.constants import ZERO_C
 
 DEFAULT = Kinetics(1.6e-5)
 

@@ -14,10 +14,11 @@ import pytest
 from calc.casting.cure.bucket import CUP_DEPTH, after, vessel
 from calc.casting.cure.cells import Footprint, oblong_footprint, round_footprint
 from calc.casting.cure.course import RUNAWAY_K, Course
-from calc.casting.cure.kinetics import ZERO_C, Kinetics
+from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.pour import FINE, Mould, Resin, Start
 from calc.casting.cure.running import run
 from calc.casting.cure.thermal import Films, Wall, materials
+from calc.constants import ZERO_C
 
 M = materials()
 

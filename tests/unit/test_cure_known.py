@@ -8,10 +8,11 @@ from calc.casting.cure import known as known_module
 from calc.casting.cure.calibrate import NoFit, pot_life, taken_as, wide
 from calc.casting.cure.cup_test import CupTest, shaped
 from calc.casting.cure.cups import plastic_cup
-from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics, resin_class
+from calc.casting.cure.kinetics import GEL, Kinetics, resin_class
 from calc.casting.cure.known import Facts, fitted_before, known, known_steps, levels
 from calc.casting.cure.pour import COARSE, Start
 from calc.casting.cure.running import peak_of
+from calc.constants import ZERO_C
 
 HOUR = 3600.0
 

@@ -10,7 +10,7 @@ from calc.casting.cure.bucket import PotLife, after, in_bucket, pourable_for, ve
 from calc.casting.cure.calibrate import wide
 from calc.casting.cure.cells import Footprint, conductances, layout, oblong_footprint, round_footprint
 from calc.casting.cure.depth import DEEPEST_M, critical_depth_steps, equivalent_depth_steps
-from calc.casting.cure.kinetics import GEL, ZERO_C, Kinetics
+from calc.casting.cure.kinetics import GEL, Kinetics
 from calc.casting.cure.known import levels
 from calc.casting.cure.layers import layers_steps, wait_for
 from calc.casting.cure.outlook import Outlook, courses_steps, headroom_steps, lines_steps
@@ -19,6 +19,7 @@ from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start, field_of
 from calc.casting.cure.running import go_on, peak_of, run
 from calc.casting.cure.search import at_once
 from calc.casting.cure.thermal import Films, Wall, materials
+from calc.constants import ZERO_C
 
 M = materials()
 SLOW = Resin(Kinetics(1.7e-5))

@@ -12,10 +12,9 @@ from dataclasses import dataclass
 from functools import cache
 
 from calc.casting.cure.standards import standard
+from calc.constants import GAS_CONSTANT
 from calc.sources import table
 
-GAS_CONSTANT = 8.314462618  # J/(mol K), exact by definition (nist-sp811)
-ZERO_C = 273.15  # K
 REFERENCE_K = 298.15  # 25 °C: where K25 is told
 
 GEL = standard("gel")

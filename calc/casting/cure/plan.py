@@ -12,12 +12,12 @@ from functools import cache, lru_cache
 from calc.casting.cure.bucket import PotLife, after
 from calc.casting.cure.cells import Footprint
 from calc.casting.cure.course import Course
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Level
 from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.running import go_on, run
 from calc.casting.cure.solver import Field
 from calc.casting.cure.standards import standard
+from calc.constants import ZERO_C
 from calc.sources import table
 
 FILM_BAND = standard("film band")

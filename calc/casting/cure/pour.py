@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from calc.casting.cure.cells import Footprint, layout
-from calc.casting.cure.kinetics import FIRST, ZERO_C, Kinetics
+from calc.casting.cure.kinetics import FIRST, Kinetics
 from calc.casting.cure.solver import Curing, Field, Pace
 from calc.casting.cure.thermal import LIQUID_CAPACITY, STILL, Films, Wall, materials
+from calc.constants import ZERO_C
 
 
 @dataclass(frozen=True)

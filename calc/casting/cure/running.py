@@ -127,7 +127,8 @@ def run(resin: Resin, mould: Mould, start: Start, cut: Fineness = FINE, until: s
     Examples
     --------
     >>> from calc.casting.cure.cells import Footprint
-    >>> from calc.casting.cure.kinetics import ZERO_C, Kinetics
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.constants import ZERO_C
     >>> from calc.casting.cure.thermal import Films
     >>> course = run(Resin(Kinetics(1.4e-5)), Mould(Footprint(0.1, 1.0), 0.05, films=Films(10, 6, 5)), Start(296.15, 296.15), until="peak")
     >>> round(course.peak.hottest_k - ZERO_C), course.ran_away
@@ -244,7 +245,8 @@ def peak_of(resin: Resin, mould: Mould, start: Start, cut: Fineness = COARSE, ca
     Examples
     --------
     >>> from calc.casting.cure.cells import Footprint
-    >>> from calc.casting.cure.kinetics import ZERO_C, Kinetics
+    >>> from calc.casting.cure.kinetics import Kinetics
+    >>> from calc.constants import ZERO_C
     >>> from calc.casting.cure.thermal import Films
     >>> round(peak_of(Resin(Kinetics(1.4e-5)), Mould(Footprint(0.1, 1.0), 0.05, films=Films(10, 6, 5)), Start(296.15, 296.15)) - ZERO_C)
     47

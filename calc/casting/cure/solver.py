@@ -12,9 +12,10 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from calc.casting.cure.cells import Conductances, Grid, Layout, conductances
-from calc.casting.cure.kinetics import FIRST, GAS_CONSTANT, MOST, REFERENCE_K, ZERO_C, Kinetics
+from calc.casting.cure.kinetics import FIRST, MOST, REFERENCE_K, Kinetics
 from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import GLASS_CAPACITY, LIQUID_CAPACITY, Films
+from calc.constants import GAS_CONSTANT, ZERO_C
 
 THETA = 0.55  # how far towards the end of a step the heat flow is taken; 0.5 is second order, above it damps
 _BRAKE_FROM = standard("brake from")

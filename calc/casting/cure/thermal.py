@@ -8,8 +8,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cache
 
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.standards import standard
+from calc.constants import ZERO_C
 from calc.sources import table
 
 #: Heat capacity of epoxy, J/(kg K), at t °C: liquid or rubber, and glass, each a start and a slope (resin-capacity).

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from calc.answers import Grid
 from calc.casting.cure.course import RUNAWAY_K, Course, Moment
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.outlook import Outlook
 from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Material
+from calc.constants import ZERO_C
 from calc.drawing import Axis, Drawing, chart
 from calc.quantity.units import from_si
 from calc.questions import Given

@@ -6,6 +6,7 @@ from dataclasses import replace
 from typing import Any
 
 from calc.answers import Band, Caution, Headline, Limit, Line, Tone
+from calc.constants import STANDARD_GRAVITY
 from calc.quantity.writing import round_to, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import LONG
@@ -271,7 +272,7 @@ def _over(measured: Measured, zone: str) -> bool:
 def _shoved(case: Case) -> str:
     """Where the push sets no speed at all: what the heavy side does at the lathe's lowest."""
     push, standing = balance.push(case.job.felt_unbalance_kg_m, case.speeds.lowest_rpm), case.job.standing_mass_kg
-    if push <= balance.PUSH_SHARE * standing * balance.STANDARD_GRAVITY:
+    if push <= balance.PUSH_SHARE * standing * STANDARD_GRAVITY:
         return ""
     if push > footing.tipping_push(standing):
         return "Even at its lowest the heavy side could tip the lathe over."

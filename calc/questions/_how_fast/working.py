@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from calc.answers import Working
+from calc.constants import STANDARD_GRAVITY
 from calc.questions import Given
 from calc.turning import balance, caps, discs, speed
 from calc.turning.case import Case
@@ -37,7 +38,7 @@ def working(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Working, ...
         steps.append(Working("Vibration, as it ran", "n = n_m v_lim / v_m", numbers, _result(by_id["vibration"])))
         numbers = f"√2 × {v_m} × ({standing} + {m}) / {balance.angular_speed(felt.speed_rpm):.4g}"
         steps.append(Working("Out of balance, as it ran", "U = √2 v_m (M + m) / ω_m", numbers, f"{u} kg·mm"))
-    numbers = f"9.549 × √({balance.PUSH_SHARE:g} × {standing} × {balance.STANDARD_GRAVITY:.4g} × 1000 / {u})"
+    numbers = f"9.549 × √({balance.PUSH_SHARE:g} × {standing} × {STANDARD_GRAVITY:.4g} × 1000 / {u})"
     formula = "n = (60 / 2π) √(k M g / U)" + (", not under what ran still" if case.measured is not None and case.measured.at_most else "")
     steps.append(Working("Push", formula, numbers, _result(by_id["push"])))
     if "mount" in by_id:

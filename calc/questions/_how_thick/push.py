@@ -10,8 +10,8 @@ from functools import cached_property
 from calc.answers import Answer, Caution, Change, Figure, Headline, Line, Working, figure
 from calc.casting import walls
 from calc.casting import wood as timber
-from calc.casting.pressure import STANDARD_GRAVITY
 from calc.casting.thickness import standard
+from calc.constants import STANDARD_GRAVITY
 from calc.drawing import Drawing, Sketch
 from calc.errors import InputError
 from calc.questions import Given

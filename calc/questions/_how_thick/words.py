@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from calc.casting.pressure import STANDARD_GRAVITY
+from calc.constants import STANDARD_GRAVITY
 from calc.drawing import Sketch
 from calc.quantity.units import from_si
 from calc.quantity.writing import Rounding, Shown, Style

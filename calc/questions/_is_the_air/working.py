@@ -7,13 +7,14 @@ from collections.abc import Iterator
 from calc.answers import Working
 from calc.casting import air, warming
 from calc.casting.air import Air
+from calc.constants import ZERO_C
 from calc.questions import Given
 from calc.questions._is_the_air.case import Coldest, compared_with, resin_of, shorter, thickness_band
 
 
 def working(given: Given, it: Air, coldest: Coldest) -> Iterator[Working]:
     """In degrees Celsius and hPa, as the formulas are published."""
-    room, dew, surface = (kelvin - air.ZERO_CELSIUS for kelvin in (it.room_k, it.dew_k, it.surface_k))
+    room, dew, surface = (kelvin - ZERO_C for kelvin in (it.room_k, it.dew_k, it.surface_k))
     humidity = 100 * it.humidity
     formula = f"g = ln(U / 100) + {air.MAGNUS_SLOPE:g} t / ({air.MAGNUS_OFFSET:g} + t);  t_d = {air.MAGNUS_OFFSET:g} g / ({air.MAGNUS_SLOPE:g} − g)"
     yield Working("Dew point", formula, f"t = {room:.4g} °C, U = {humidity:.4g} %", f"{dew:.2f} °C")
@@ -22,7 +23,7 @@ def working(given: Given, it: Air, coldest: Coldest) -> Iterator[Working]:
     yield Working("Least a surface should have", "t_d + margin", f"{dew:.2f} + {wanted:g}", f"{dew + wanted:.2f} °C")
     pressure = f"{air.saturation_pressure(it.dew_k) / 100:.2f} hPa"
     for name, share in (("Cooled to the humidity limit", "humidity limit"), ("Cooled to where blush is likelier", "blush humidity")):
-        reached = air.temperature_for_humidity(it.dew_k, air.limit(share)) - air.ZERO_CELSIUS
+        reached = air.temperature_for_humidity(it.dew_k, air.limit(share)) - ZERO_C
         numbers = f"e(t_d) = {pressure}, U_limit = {100 * air.limit(share):g} %"
         yield Working(name, "t at which e(t_d) / e(t) = U_limit", numbers, f"{reached:.2f} °C")
     numbers = f"± {100 * it.humidity_error:g} % and ± {it.temperature_error_k:.2g} °C"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from calc.answers import Line
 from calc.casting import pressure
 from calc.casting.standards import standard
+from calc.constants import STANDARD_GRAVITY
 from calc.quantity.units import from_si
 from calc.quantity.writing import Rounding, Shown, Style
 from calc.questions import Given
@@ -28,7 +29,7 @@ def per_cent(given: Given, share: float, rounding: Rounding = "nearest") -> Show
 def weight_of(given: Given, force_n: float) -> Shown:
     """A force as the weight that pushes as hard, rounded up."""
     style = Style(given.pick("kg", "lb"), figures=2)
-    return given.write(force_n / pressure.STANDARD_GRAVITY, ("mass", style), "up")
+    return given.write(force_n / STANDARD_GRAVITY, ("mass", style), "up")
 
 
 def dropped(given: Given, energy_j: float) -> str:

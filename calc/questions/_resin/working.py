@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from calc.answers import Working
 from calc.casting import air, resin, warm_resin
 from calc.casting.cure.calibrate import taken_as
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.mixing import Ratio
+from calc.constants import ZERO_C
 from calc.questions._resin.profile import Profile
 from calc.sources import value
 

@@ -6,9 +6,10 @@ from collections.abc import Generator
 from dataclasses import replace
 
 from calc.casting.cure.calibrate import NoFit
-from calc.casting.cure.kinetics import WORKING_END, ZERO_C, heat_of_reaction
+from calc.casting.cure.kinetics import WORKING_END, heat_of_reaction
 from calc.casting.cure.known import Facts, Known, fitted_before, known_steps
 from calc.casting.cure.stages import step_of
+from calc.constants import ZERO_C
 from calc.errors import InputError
 from calc.questions import Given, Steps
 from calc.questions._when import refusals, words

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from calc.answers import Answer, Caution, Change, Figure, Headline, Line, Working
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.stages import step_of
+from calc.constants import ZERO_C
 from calc.questions import Given
 from calc.questions._when.casting import Casting
 from calc.questions._when.handed import handed

@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Grid, Headline, Limit, Line, Tone
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Known, levels
 from calc.casting.cure.stages import softens_unwarmed, step_of
 from calc.casting.resin import stand_in
+from calc.constants import ZERO_C
 from calc.quantity.writing import Rounding, Style
 from calc.questions import Given
 from calc.questions._resin.agreement import disagreement, judged_by

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.answers import Working
-from calc.casting.cure.kinetics import ZERO_C
 from calc.casting.cure.known import Known
 from calc.casting.cure.stages import step_of
+from calc.constants import ZERO_C
 from calc.questions import Given
 from calc.questions._when.casting import Casting
 

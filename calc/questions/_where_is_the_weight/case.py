@@ -8,6 +8,7 @@ from functools import cached_property
 
 from calc.casting.outlines import Point
 from calc.casting.wood import standard as of_wood
+from calc.constants import STANDARD_GRAVITY
 from calc.errors import InputError
 from calc.quantity.units import to_si
 from calc.quantity.writing import Shown
@@ -204,7 +205,7 @@ class Case:
     @property
     def push_share(self) -> float:
         """The push at that speed, of the lathe's weight."""
-        return balance.push(self.body.unbalance, self.speed) / (self.standing * balance.STANDARD_GRAVITY)
+        return balance.push(self.body.unbalance, self.speed) / (self.standing * STANDARD_GRAVITY)
 
     @property
     def matters(self) -> int:
@@ -216,7 +217,7 @@ class Case:
         speed_rpm = self.speed_of(across)
         vibration = vibrating.vibration(body.unbalance, body.mass_kg, self.standing, speed_rpm)
         pushed = balance.push(body.unbalance, speed_rpm)
-        if vibration > vibrating.vibration_limit("zone-c") or pushed > balance.PUSH_SHARE * self.standing * balance.STANDARD_GRAVITY:
+        if vibration > vibrating.vibration_limit("zone-c") or pushed > balance.PUSH_SHARE * self.standing * STANDARD_GRAVITY:
             return 2
         return int(vibration > vibrating.vibration_limit("zone-b"))
 

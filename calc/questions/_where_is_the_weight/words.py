@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from calc.answers import Band, Change, Grid, Headline, Line, Tone
+from calc.constants import STANDARD_GRAVITY
 from calc.quantity.writing import Style, round_to, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.remedies import MOST_SHIFT
@@ -191,7 +192,7 @@ def _of_weight(case: Case) -> tuple[Line, ...]:
     out = []
     which = ", the roughing ceiling for its size" if case.given.maybe("speed") is None else ""
     note = f"At {near_rpm(case.speed)} rpm{which}; twice the speed, four times the pull. Screws and glue have to hold it."
-    pulls = [balance.push(weight * case.place, case.speed) / balance.STANDARD_GRAVITY for weight, _ in case.weights]
+    pulls = [balance.push(weight * case.place, case.speed) / STANDARD_GRAVITY for weight, _ in case.weights]
     shown = [case.given.write(pull, ("mass", Style(case.given.pick("kg", "lb"), figures=2)), "up") for pull in pulls]
     label = "A weight there pulls like" if len(shown) == 1 else "The two pull like"
     if not case.unhung:

@@ -14,7 +14,6 @@ from calc.turning import caps, grits, mounts, rubbing, speed
 from calc.turning.grits import Grit, Scale
 from calc.turning.job import Job
 
-ZERO_C = 273.15
 Operation = Literal["sand", "power", "paste"]
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.answers import Working
-from calc.questions._which_grit.case import ZERO_C, Sanding
+from calc.constants import ZERO_C
+from calc.questions._which_grit.case import Sanding
 from calc.sources import value
 from calc.turning import caps, remounting, rubbing
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Grid, Headline, Line, figure
+from calc.constants import ZERO_C
 from calc.drawing import Axis, Drawing, chart
 from calc.quantity.writing import Rounding, Shown, Style, trimmed
 from calc.questions import Given
 from calc.questions._warm_glue import strength_left
-from calc.questions._why_out_of_true.case import GAVE, HEAT, ZERO_C, Piece
+from calc.questions._why_out_of_true.case import GAVE, HEAT, Piece
 from calc.questions._why_out_of_true.words import ANEW, CAUSES, GIVES, MOVED, ODDS, SIGNS, Cause, cause_of
 from calc.questions._why_out_of_true.working import working
 from calc.turning import truing

@@ -13,7 +13,6 @@ from calc.questions import Given
 from calc.turning import causes, cooling, distortion, truing
 from calc.turning.cooling import Slab, figure_of
 
-ZERO_C = 273.15
 HEAT = ("side-heat", "gradient", "layers")
 SIDED = ("rim-once", "face-once")  # what a shift or a tilt shows
 RAN_TRUE = ("stood", "caught", "working", "cut")  # 'since when' of a piece that ran true before

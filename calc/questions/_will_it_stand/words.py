@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, Working, figure
+from calc.constants import STANDARD_GRAVITY, ZERO_C
 from calc.questions import Given
 from calc.questions._will_it_stand.handed import carries
 from calc.questions._will_it_stand.piece import Piece, degrees, length, weight
 from calc.questions._will_it_stand.view import side_view
 from calc.turning import bearing, standing
-from calc.turning.balance import STANDARD_GRAVITY
 from calc.turning.standing import standard
 from calc.words import inside
 
@@ -305,5 +305,5 @@ def times(over: float) -> str:
 def place_hint(name: str) -> str:
     """What stands beside a place in the form."""
     place = bearing.places()[name]
-    warm = f"about {place.temperature - 273.15:.0f} °C ({(place.temperature - 273.15) * 1.8 + 32:.0f} °F)"
+    warm = f"about {place.temperature - ZERO_C:.0f} °C ({(place.temperature - ZERO_C) * 1.8 + 32:.0f} °F)"
     return f"{warm}; {inside(place.hint)}" if place.hint else warm

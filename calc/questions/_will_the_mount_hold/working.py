@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 
 from calc.answers import Working
+from calc.constants import STANDARD_GRAVITY, ZERO_C
 from calc.questions import Given
 from calc.turning import balance, bending, caps, discs, glue, hold, remounting
 from calc.turning.held import SLENDER, Between, Glue, Held, Screws
@@ -20,7 +21,7 @@ def holds(given: Given, held: Held, speed_rpm: float) -> Iterator[Working]:
     if given.maybe("mass") is None:
         numbers = f"{discs.RESIN_DENSITY:.0f} × π × {diameter}² × {1000 * given.si('thickness'):.4g} / 4 / 10⁹"
         yield Working("Weight, as a full disc of resin", "m = ρ π D² t / 4", numbers, f"{m} kg")
-    spin = f"{m} × {balance.STANDARD_GRAVITY:.4g} + {m} × {e} / 1000 × {balance.angular_speed(speed_rpm):.4g}²"
+    spin = f"{m} × {STANDARD_GRAVITY:.4g} + {m} × {e} / 1000 × {balance.angular_speed(speed_rpm):.4g}²"
     yield Working("Across the mount", "V = m g + m e ω²", spin, f"{across:.4g} N")
     left = hold.BENDING_LEFT[held.far_end]
     yield Working("Bending", "M = k (V L + F D / 2)", f"{left:g} × ({across:.4g} × {span} + {caught} × {diameter} / 2) / 1000", f"{on.bending_n_m:.4g} N·m")
@@ -86,7 +87,7 @@ def _glue(mount: Glue, held: Held, speed_rpm: float, factor: str) -> Iterator[Wo
     )
     numbers = f"{on.across_n:.4g} / {1e6 * face.area_m2:.4g} + {1000 * on.turning_n_m:.4g} / (2 × {1e9 * face.section_m3:.4g})"
     yield Working("Shear in the glue", "τ = (V + F) / A + T / 2 Z", numbers, f"{shear:.4g} MPa")
-    yield Working("Warmth", "k = (60 °C − glue) / 30 °C, 0 to 1", f"glue at {mount.warm_k - 273.15:.3g} °C", f"{kept:.3g}")
+    yield Working("Warmth", "k = (60 °C − glue) / 30 °C, 0 to 1", f"glue at {mount.warm_k - ZERO_C:.3g} °C", f"{kept:.3g}")
     numbers = f"s_u = {kept:.3g} × {mount.pull_pa / 1e6:g}, τ_u = {kept:.3g} × {mount.shear_pa / 1e6:g} MPa"
     yield Working("Times", "1 / √((s / s_u)² + (τ / τ_u)²)", numbers, factor)
 
