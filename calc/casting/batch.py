@@ -11,6 +11,8 @@ from dataclasses import dataclass
 from typing import Literal
 
 from calc.casting import mixing, off_ratio, weighing
+from calc.casting.cure.kinetics import heat_of_reaction
+from calc.casting.cure.working import pour_within
 from calc.casting.mixing import Parts, Ratio
 from calc.casting.weighing import PourLimit
 from calc.quantity.reading import Reading, read
@@ -120,7 +122,7 @@ class Job:
     way : into the bucket on the scale, out of the jug on the scale, or whole kits.
     in_a, in_b : already in the first bucket, kg; ``mixed`` when they have been stirred together.
     empty : what the empty bucket weighs, kg, when the maker has weighed it.
-    working : working time, s; mixing : the sheet's mixing time, s; None when not given.
+    working : the sheet's working time, s; mixing : its mixing time, s; None when not given. room : the shop, K; None as sheets mean it.
     kit : A and B in one kit, kg.
     """
 
@@ -141,6 +143,7 @@ class Job:
     empty: float | None = None
     working: float | None = None
     mixing: float | None = None
+    room: float | None = None
     kit: Parts | None = None
 
     @property
@@ -171,6 +174,12 @@ class Job:
             return pours
         first = Parts(max(self.in_a, self.face.near(grown.a)), max(self.in_b, self.face.near(grown.b)))
         return (first, *self.shared(self.total - first.total))
+
+    def within(self, mass: float) -> float | None:
+        """By when a bucket of ``mass`` kg is to be mixed and poured, s from when A meets B; None where the sheet's time was not given."""
+        if self.working is None:
+            return None
+        return pour_within(self.working, mass, self.density, heat_of_reaction(self.ratio.a, self.ratio.b), self.room)
 
     @property
     def mended(self) -> Parts:

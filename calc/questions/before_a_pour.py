@@ -28,6 +28,7 @@ QUESTION = Question(
         Rule("mass", "stops", "falls", given={"sheet_mass": "5 kg", "moulds_take": "4 kg"}, why="a heavier batch never ends a stop"),
         Rule("handling", "stops", "falls", given={"working": "60 min"}, why="more time at the bucket never ends a stop"),
         Rule("sheet_depth", "stops", "rises", given={"depth": "50 mm"}, why="a sheet that allows more never adds a stop"),
+        Rule("mass", "may_use", "rises", given={"working": "45 min"}, why="more in the bucket never gives more time"),
         Rule("working", "may_use", "falls", why="a longer working time never leaves less"),
     ),
 )

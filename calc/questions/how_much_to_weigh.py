@@ -116,7 +116,11 @@ FIELDS = (
     ),
     measure(
         "working", "Working time on the sheet", "min", 2, 1_440,
-        usual=(5, 600), hint="For the clock. Slow deep-pour systems often give 40 to 60 min (common practice).", required=False, fold=True, group=_RESIN,
+        usual=(5, 600), hint="Or pot life, as printed. A full bucket has less: the clock counts that.", required=False, fold=True, group=_RESIN,
+    ),
+    measure(
+        "room", "Shop and bottles", "°C", 5, 40,
+        usual=(10, 33), hint="For the clock: warm resin has less time.", default=("23", "73"), basis="judgement", fold=True, group=_RESIN,
     ),
     measure(
         "mixing", "Mixing time on the sheet", "min", 0.5, 60,
@@ -195,6 +199,7 @@ def job_of(given: Given) -> Job:
         empty=given.si("empty") if given.typed("empty") else None,
         working=given.maybe("working"),
         mixing=given.maybe("mixing"),
+        room=given.si("room"),
         kit=_kit(given),
     )
 
@@ -235,7 +240,7 @@ def _answer(plan: Plan, pair: Pair | None = None) -> Answer:
             "ratio_by": plan.given.choice("by"),
             "ratio_held": plan.hold,
             "ratio_tolerance": job.good if job.tolerance_from_sheet else None,
-            "working_s": job.working,
+            "within_s": plan.within,
         },
     )
 
@@ -248,14 +253,25 @@ def _sources(plan: Plan) -> tuple[str, ...]:
 
 
 def _carries(plan: Plan) -> tuple[Carry, ...]:
-    """The resin to how much of it may be poured at a time; the pours as batches to colour, once they can be weighed and are no more than it takes."""
+    """The resin to how much of it may be poured at a time; the largest bucket to the gates; the pours as batches to colour.
+
+    What cannot be weighed goes no further than the first, and more pours than it takes not to the colour.
+    """
     job, given = plan.job, plan.given
     ratio = given.text("ratio") if given.choice("by") == "weight" else f"100:{100 * job.ratio.b_per_a:.1f}"
     known = given.typed("density") or given.choice("by") == "volume"
-    layers = Carry("how-deep-how-hot", {"ratio": ratio} | ({"density": str(given.write(job.density, "density"))} if known else {}))
-    if plan.too_big or plan.grade == "red" or len(plan.pours) > _TO_COLOUR:
+    density = {"density": str(given.write(job.density, "density"))} if known else {}
+    pot_life = {"pot_life": given.as_typed("working")} if given.typed("working") else {}
+    layers = Carry("how-deep-how-hot", {"ratio": ratio} | density | pot_life)
+    if plan.too_big or plan.grade == "red":
         return (layers,)
-    return (layers, Carry("what-colour-dose", {"batches": ", ".join(str(plan.mass(pour.total)) for pour in plan.pours)}),)
+    batch = str(plan.mass(max(pour.total for pour in plan.pours)))
+    sheet = {name: given.as_typed(name) for name in ("working", "tolerance", "room") if given.typed(name)}
+    gates = {"mass": batch, "ratio": ratio, "ratio_by": "same" if given.choice("by") == "weight" else "densities"} | density | sheet
+    lists = (Carry("before-a-pour", gates), Carry("pot-or-vacuum", {"batch": batch} | {name: text for name, text in sheet.items() if name == "working"}))
+    if len(plan.pours) > _TO_COLOUR:
+        return (layers, *lists)
+    return (layers, *lists, Carry("what-colour-dose", {"batches": ", ".join(str(plan.mass(pour.total)) for pour in plan.pours)}),)
 
 
 def _cell(answer: Answer) -> str:

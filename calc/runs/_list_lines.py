@@ -12,6 +12,7 @@ from calc.fields import Parsed, Quantity, Typed
 from calc.questions import Given, Question, all_questions, before_the_lathe
 from calc.questions._before_a_pour import findings as before_a_pour
 from calc.questions._pot_or_vacuum import gates as pot_or_vacuum
+from calc.questions._pot_or_vacuum.words import time_to_use
 from calc.runs import Event
 from calc.safety import gates, wording
 from calc.safety.checklists import Checklist, Item
@@ -26,6 +27,8 @@ _FINDINGS: Mapping[str, Callable[[Given], Mapping[str, Finding]]] = {
     "before-the-lathe": before_the_lathe.findings,
     "pot-or-vacuum": pot_or_vacuum.findings,
 }
+#: By when a batch is to be poured, s from when A meets B.
+TO_USE: Mapping[str, Callable[[Given], float | None]] = {"before-a-pour": before_a_pour.time_to_use, "pot-or-vacuum": time_to_use}
 
 
 @dataclass

@@ -44,10 +44,10 @@ def _on_discard(state: State, event: Event, at: float) -> None:
 
 
 def _on_poured(state: State, event: Event, at: float) -> None:
-    working = state.job.working
-    if state.met is not None and working is not None and at > state.met + working:
-        late = math.ceil((at - state.met - working) / 60)
-        state.record += (f"Pour {state.number}: poured {late} min after its working time.",)
+    within = state.within
+    if state.met is not None and within is not None and at > state.met + within:
+        late = math.ceil((at - state.met - within) / 60)
+        state.record += (f"Pour {state.number}: poured {late} min after its time in the bucket.",)
     state.phase = "tray"
 
 
@@ -65,6 +65,17 @@ def _on_tray(state: State, event: Event, at: float) -> None:
         state.phase = "end"
 
 
+def _on_still(state: State, event: Event, at: float) -> None:
+    state.back_to = state.phase
+    state.phase = "still"
+
+
+def _on_pour_now(state: State, event: Event, at: float) -> None:
+    state.still = True
+    state.record += (f"Pour {state.number}: past its time in the bucket, found thin and cool.",)
+    state.phase = "pour"
+
+
 def _go(phase: str) -> Callable[[State, Event, float], None]:
     def handler(state: State, event: Event, at: float) -> None:
         state.phase = phase
@@ -80,11 +91,12 @@ _HANDLERS: Mapping[str, Mapping[str, Callable[[State, Event, float], None]]] = {
     "b": {"b": on_b, "off": on_off, "discard": _on_discard},
     "fix": {"fix": on_fix, "accept": _on_accept, "give-up": _go("give-up"), "discard": _on_discard},
     "give-up": {"back": _go("fix"), "discard": _on_discard, "use": _on_accept},
-    "mix": {"mixed": _go("second"), "pour-now": _go("pour"), "discard": _on_discard},
-    "second": {"second": _go("clear"), "pour-now": _go("pour"), "discard": _on_discard},
-    "clear": {"colour": _go("colour"), "plain": _go("pour"), "streaks": _go("mix"), "pour-now": _go("pour"), "discard": _on_discard},
-    "colour": {"coloured": _go("pour"), "pour-now": _go("pour"), "discard": _on_discard},
-    "pour": {"poured": _on_poured, "discard": _on_discard},
+    "mix": {"mixed": _go("second"), "still": _on_still, "discard": _on_discard},
+    "second": {"second": _go("clear"), "still": _on_still, "discard": _on_discard},
+    "clear": {"colour": _go("colour"), "plain": _go("pour"), "streaks": _go("mix"), "still": _on_still, "discard": _on_discard},
+    "colour": {"coloured": _go("pour"), "still": _on_still, "discard": _on_discard},
+    "pour": {"poured": _on_poured, "still": _on_still, "discard": _on_discard},
+    "still": {"pour-now": _on_pour_now, "discard": _on_discard},
     "tray": {"tray": _on_tray},
     "full-a": {"full": on_full, "skip": on_skip},
     "full-b": {"full": on_full, "skip": on_skip},

@@ -1,7 +1,7 @@
-"""A mixing run whose working time runs out: the big button becomes the thing to do then.
+"""A mixing run whose time in the bucket runs out: the big button becomes the thing to do then.
 
-Resin that is mixed goes into the mould at once; resin that is not yet on ratio, or no longer thin and cool, goes out of the bucket and
-into the tray. Nothing here is decided for the maker: whether it is still thin and cool is theirs to say.
+Resin whose time is over goes out of the bucket and into the tray: that leads, on every screen. Whether it is still thin and cool is the
+maker's to say; pouring it then is asked about on a screen of its own, and goes on the record.
 """
 
 from __future__ import annotations
@@ -11,9 +11,9 @@ from typing import Any
 from calc.runs import Screen
 from calc.runs._mix_view import View, press
 
-_OVERDUE = "Past the working time. Thick, stringy or warm: it does not go into the mould."
-_WAY_OUT = "Spread it in the tray. Smoke: get out, card E1b."
-_LITTLE_LEFT = "Little of the working time is left"
+_OVERDUE = "Past its time in the bucket. Thick, stringy or warm: into the tray."
+_WAY_OUT = "Smoke: get out, card E1b."
+_LITTLE_LEFT = "Little time is left"
 #: What still lies before the pour, and may be left out, when the time is up.
 _LEFT_OUT = {
     "mix": "Scrape walls and floor, fold it, then straight into the mould.",
@@ -24,7 +24,7 @@ _LEFT_OUT = {
 
 
 def in_time(view: View, screen: Screen) -> Screen:
-    """The screen as it stands at this moment: changed only when little of the working time is left, or none.
+    """The screen as it stands at this moment: changed only when little of its time in the bucket is left, or none.
 
     Parameters
     ----------
@@ -42,18 +42,30 @@ def in_time(view: View, screen: Screen) -> Screen:
 
 def _overdue(view: View, screen: Screen) -> Screen:
     phase = view.state.phase
-    if view.state.doubt is not None:  # a weight is asked about first: its answer leads to one of the screens below
+    if view.state.doubt is not None or phase == "still":  # asked first: the answer leads to one of the screens below
         return {"tone": "stop"}
-    if phase in _LEFT_OUT:
-        thin = "Mixed, thin and cool" if phase == "mix" else "Still thin and cool"
-        buttons = [press("main", f"{thin}: pour it now", "pour-now"), _into_the_tray("danger")]
-        return {"tone": "stop", "say": _OVERDUE, "note": f"{_WAY_OUT} Still thin and cool? {_LEFT_OUT[phase]}", "buttons": buttons}
+    if phase in _LEFT_OUT or (phase == "pour" and not view.state.still):
+        buttons = [_into_the_tray("main"), press("other", "Still thin and cool", "still")]
+        if phase == "pour":
+            buttons.append(press("other", "It is poured", "poured"))
+        return {"tone": "stop", "say": _OVERDUE, "note": _WAY_OUT, "buttons": buttons}
     if phase == "pour":
-        buttons = [*screen["buttons"], _into_the_tray("danger")]
-        return {"tone": "stop", "say": _OVERDUE, "note": f"{_WAY_OUT} Still thin and cool? {screen['say']}", "buttons": buttons}
+        return {"tone": "stop", "buttons": [*screen["buttons"], _into_the_tray("danger")]}
     rest = [_second(button) for button in screen["buttons"] if button["id"] != "discard"]
     note = f"Thick, stringy or warm: into the tray. Still thin and cool? {screen['say']}"
-    return {"tone": "stop", "say": "Past the working time.", "note": note, "buttons": [_into_the_tray("main"), *rest]}
+    return {"tone": "stop", "say": "Past its time in the bucket.", "note": note, "buttons": [_into_the_tray("main"), *rest]}
+
+
+def still(view: View) -> Screen:
+    """Asked before resin whose time is over goes into the mould."""
+    way = _LEFT_OUT.get(view.state.back_to, "What clings to the bucket stays there.")
+    return {
+        "step": "Thin and cool?",
+        "tone": "stop",
+        "say": "Lift the stick: does it run off like water, and is the bucket as cool as the bench?",
+        "note": f"Past its time it may set as you pour. {way}",
+        "buttons": [press("main", "No: into the tray", "discard"), press("danger", "Yes to both: pour it, my call", "pour-now")],
+    }
 
 
 def _hurry(view: View, screen: Screen) -> Screen:
@@ -71,7 +83,7 @@ def _hurry(view: View, screen: Screen) -> Screen:
 
 
 def _into_the_tray(kind: str) -> dict[str, Any]:
-    label = "Out of the bucket: into the tray" if kind == "main" else "Thick, stringy or warm: into the tray"
+    label = "Into the tray, spread thin" if kind == "main" else "Thick, stringy or warm: into the tray"
     return press(kind, label, "discard")
 
 

@@ -9,7 +9,7 @@ from calc.casting.standards import standard
 from calc.runs import Screen, undo
 from calc.runs._mix_bucket import STIRRING
 from calc.runs._mix_kits import TIPPING
-from calc.runs._mix_late import in_time
+from calc.runs._mix_late import in_time, still
 from calc.runs._mix_state import OUT_OF_THE_BUCKET, STEPS, how_far_off, in_the_moulds
 from calc.runs._mix_view import View
 from calc.runs._mix_weighing import WEIGHING, base_decant, base_pour, doubt, fix, give_up
@@ -20,7 +20,7 @@ ONE_LAYER_S = standard("one layer") * 3600
 ONE_LAYER = "On the last pour within the hour it is one layer, as deep as both. Before A meets B, ask How deep and how hot? for that depth."
 LATER_LAYER = "On the last pour it is a layer of its own. Before A meets B, ask How deep and how hot? when it may go on."
 
-_COMMON: Mapping[str, Callable[[View], Screen]] = {"fix": fix, "give-up": give_up, **STIRRING}
+_COMMON: Mapping[str, Callable[[View], Screen]] = {"fix": fix, "give-up": give_up, "still": still, **STIRRING}
 #: The step's own words and buttons, by the way A and B are weighed and the phase.
 _STEPS_SHOWN: Mapping[str, Mapping[str, Callable[[View], Screen]]] = {
     "pour": {"base": base_pour, **WEIGHING, **_COMMON},
@@ -83,7 +83,7 @@ def _progress(view: View) -> list[int]:
     pours = len(state.done) + len(state.todo)
     if state.phase == "end":
         return [pours * len(steps), pours * len(steps)]
-    phase = state.back_to if state.phase == "off" else state.phase
+    phase = state.back_to if state.phase in ("off", "still") else state.phase
     index = next(n for n, group in enumerate(steps) if phase in group)
     return [len(state.done) * len(steps) + index + 1, pours * len(steps)]
 

@@ -60,6 +60,8 @@ class State:
     since: float = 0.0
     discarded: bool = False
     back_to: str = ""
+    #: Past its time, and found thin and cool.
+    still: bool = False
     doubt: Event | None = None
     done: tuple[Done, ...] = ()
     record: tuple[str, ...] = ()
@@ -71,6 +73,11 @@ class State:
     @property
     def poured(self) -> float:
         return sum(pour.parts.total for pour in self.done)
+
+    @property
+    def within(self) -> float | None:
+        """How long this bucket has from when A met B, s, by all that is or will be in it; None where the sheet's time was not given."""
+        return self.job.within(max(self.target.total, self.parts.total))
 
     @property
     def parts(self) -> Parts:
@@ -98,7 +105,7 @@ def open_pour(state: State, in_a: float = 0.0, in_b: float = 0.0) -> None:
     """On to the next pour, with what may be in its bucket already, kg."""
     state.target = state.todo[0]
     state.a, state.b = in_a, in_b
-    state.base, state.met, state.discarded = 0.0, None, False
+    state.base, state.met, state.discarded, state.still = 0.0, None, False, False
     state.full_a = state.full_b = None
     state.phase = "full-a" if state.job.way == "kit" else "base"
 

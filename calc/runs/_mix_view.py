@@ -28,22 +28,22 @@ class View:
 
     @property
     def pot_ends(self) -> float | None:
-        """When the working time of what is in the bucket ends; None with no clock, or nothing met."""
+        """When this bucket is to be poured, by its mass; None with no clock, or nothing met."""
         return self._after_met(1.0)
 
     @property
     def pot_warns(self) -> float | None:
-        """When the share of it is over that mixing and pouring should fit in."""
+        """When most of that time is over: the same share of it as of a sheet's."""
         return self._after_met(standard("working share"))
 
     @property
     def overdue(self) -> bool:
-        """The working time is over, and resin is still in the bucket."""
+        """Its time is over, and resin is still in the bucket."""
         return self._past(self.pot_ends)
 
     @property
     def hurry(self) -> bool:
-        """Little of the working time is left."""
+        """Little of its time is left."""
         return self._past(self.pot_warns) and not self.overdue
 
     def mass(self, kg: float) -> Shown:
@@ -79,8 +79,8 @@ class View:
         return press("other", "The scale went off", "off")
 
     def _after_met(self, share: float) -> float | None:
-        state = self.state
-        return None if state.met is None or state.job.working is None else state.met + share * state.job.working
+        within = self.state.within
+        return None if self.state.met is None or within is None else self.state.met + share * within
 
     def _past(self, moment: float | None) -> bool:
         return moment is not None and self.now > moment and self.state.phase not in OUT_OF_THE_BUCKET

@@ -24,13 +24,12 @@ from functools import partial
 from typing import Any
 
 from calc import sources
-from calc.casting.standards import standard
 from calc.errors import InputError
 from calc.fields import Parsed
 from calc.questions import Given
 from calc.questions._found_for import counts
 from calc.runs import Event, Run, Screen, button, undo
-from calc.runs._list_lines import Line, Presses, glove_time, lines_of, play, question_of, with_readings, written
+from calc.runs._list_lines import TO_USE, Line, Presses, glove_time, lines_of, play, question_of, with_readings, written
 from calc.safety.checklists import Checklist, all_checklists, begun_anew, phrases
 from calc.safety.facts import facts
 from calc.safety.findings import State
@@ -316,12 +315,9 @@ def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[s
             running, past = words[id]
             out.append({"id": id, "label": running, "starts": starts, "ends": ends, "overdue_label": past})
 
-    working = given.maybe("working")
-    if working is None and checklist.id in _LIQUID:
-        clock("since", presses.mixed_at, None)
-    elif working is not None and checklist.id in _LIQUID:
-        clock("poured", presses.mixed_at, working * (given.maybe("share") or standard("working share")))
-        clock("working", presses.mixed_at, working)
+    if checklist.id in _LIQUID:
+        usable = TO_USE[checklist.question](given)
+        clock("since" if usable is None else "poured", presses.mixed_at, usable)
     over = {item.ends for item in checklist.items if item.number in presses.closed}
     for item in checklist.items:
         if item.clock and item.number in presses.closed and item.clock not in over:

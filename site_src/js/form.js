@@ -194,9 +194,9 @@ class QuestionForm {
       this.#app.store.remove('drafts', this.#id);
       return;
     }
-    const { headline } = this.#reply ?? {};
+    const { headline, carries, units } = this.#reply ?? {};
     const what = headline ? `${headline.text} ${headline.unit}`.trim() : '';
-    this.#app.store.put('drafts', { id: this.#id, name: this.#root.dataset.title, path: `${this.#id}/`, what, at: Date.now(), ...record });
+    this.#app.store.put('drafts', { id: this.#id, name: this.#root.dataset.title, path: `${this.#id}/`, what, carries, units, at: Date.now(), ...record });
   }
 
   /** @param {{inputs: Record<string, Typed>, confirmed?: Record<string, string>}} record */
@@ -356,17 +356,16 @@ class QuestionForm {
 
   /** @param {any} reply */
   #show(reply) {
-    const before = this.#reply?.headline?.text;
     this.#reply = reply;
     this.#fault = false;
     if (reply.headline) this.#answer.show(reply, this.#given());
     else this.#answer.clear();
     this.#showMessages();
     this.#showState();
+    if (Object.keys(this.#record().inputs).length) this.#keep();
     if (!reply.headline) return;
     const { label, text, unit, say, steps } = reply.headline;
     this.#app.announce([`${label}: ${text} ${unit}`, ...steps, say].join('. '));
-    if (text !== before && Object.keys(this.#record().inputs).length) this.#keep();
   }
 
   #showMessages() {

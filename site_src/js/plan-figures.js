@@ -4,27 +4,19 @@
 import { laidOver, readFragment } from './address.js';
 
 /** @typedef {import('./fields.js').Typed} Typed */
-/** @typedef {{from: string, to: string, under: [string, string]|null}} Prefill */
-
 /**
- * What another question's draft can fill in. A value counts only under the choice it was asked under.
- * @param {Record<string, Typed>|undefined} inputs the other draft
- * @param {Prefill[]} map
+ * What the answer of another question hands on: as it was last worked out there.
+ * @param {any} draft of that question @param {string} to
  * @returns {Record<string, Typed>}
  */
-export function prefilled(inputs, map) {
-  /** @type {Record<string, Typed>} */
-  const found = {};
-  for (const { from, to, under } of map) {
-    const stands = !under || !inputs?.[under[0]] || inputs[under[0]].typed === under[1];
-    if (inputs?.[from]?.typed && stands) found[to] = inputs[from];
-  }
-  return found;
+function handed(draft, to) {
+  const { inputs = {} } = draft?.carries?.find((/** @type {any} */ carry) => carry.to === to) ?? {};
+  return Object.fromEntries(Object.entries(inputs).map(([name, typed]) => [name, { typed, units: draft.units, from: draft.id }]));
 }
 
 /**
  * @param {import('./app.js').App} app
- * @param {DOMStringMap} data of the element: data-own, data-names, data-from, data-prefill
+ * @param {DOMStringMap} data of the element: data-own, data-names, data-from
  * @returns {Promise<Record<string, Typed>>}
  */
 export async function planFigures(app, data) {
@@ -35,5 +27,5 @@ export async function planFigures(app, data) {
     app.store.put('drafts', { ...own, id: data.own, inputs });
     history.replaceState(history.state, '', location.pathname);
   }
-  return { ...prefilled(other?.inputs, JSON.parse(data.prefill)), ...inputs };
+  return { ...handed(other, data.own), ...inputs };
 }

@@ -12,7 +12,7 @@ LISTS = ("C0", "C1", "C2", "C3", "C4", "C5", "C6", "C7", "C8", "C9", "C10", "C11
 #: A plan with every figure there and none past its limit.
 FINE = {
     "depth": "40 mm", "sheet_depth": "50 mm", "own_depth": "55 mm", "mass": "2200 g", "sheet_mass": "5 kg", "moulds_take": "3 kg",
-    "working": "60 min", "handling": "30 min", "room": "21 C", "resin": "21 C", "lowest": "18 C", "highest": "25 C",
+    "working": "60 min", "handling": "20 min", "room": "21 C", "resin": "21 C", "lowest": "18 C", "highest": "25 C",
     "ratio_by": "same", "ratio": "100:45", "weighed_a": "1000 g", "weighed_b": "450 g", "tolerance": "2 %", "beneath": "none",
     "mask": "tight", "filters": "sheet", "filter_hours": "2 h", "filter_schedule": "8 h", "filter_date": "yes",
     "shaved": "yes", "fit_tested": "yes", "sealed": "yes", "tray_length": "500 mm", "tray_width": "400 mm",
@@ -20,7 +20,7 @@ FINE = {
     "solvent": "30 mL", "room_length": "4 m", "room_width": "3 m", "room_height": "2.5 m", "put_away": "yes", "wiped_dry": "yes",
 }  # fmt: skip
 POT = {"pressure": "3 bar", "rated": "4 bar", "relief": "4 bar", "hose": "10 bar", "gauge_scale": "7 bar", "demould": "24 h"}
-VACUUM = {"chamber": "yes", "pump": "5 min", "hands": "20 min", "working": "60 min", "batch": "500 g", "bucket": "2 L", "deepest": "98 kPa"}
+VACUUM = {"chamber": "yes", "pump": "5 min", "hands": "10 min", "working": "60 min", "batch": "500 g", "bucket": "2 L", "deepest": "98 kPa"}
 LATHE = {
     "then": "rough", "age": "80 h", "leave": "24 h", "full": "72 h", "sheet_temperature": "20 C", "coolest": "20 C", "hard": "yes",
     "hold": "glue", "tailstock": "yes", "mount": "100 mm", "least": "80 mm", "overhang": "40 mm", "sound": "yes",

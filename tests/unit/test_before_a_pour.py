@@ -56,6 +56,23 @@ def test_what_is_it_enough_adds_is_no_reason_to_stop(units: str) -> None:
     assert row[1] == "No stop found", row
 
 
+def test_a_batch_and_a_layer_that_do_not_fit_are_both_told() -> None:
+    tray = {"depth": "7/16 in", "mould_length": "16 in", "mould_width": "16 in", "mass": "131.5 oz", "sheet_mass": "300 oz", "moulds_take": "263 oz"}
+    row = answer("imperial", **tray)["grids"][0]["rows"][1]
+    # 16 x 16 x 7/16 in are 112 in3, 1.835 L; at 1.1 g/mL 2.02 kg or 71 oz
+    assert row[1] == "Your call" and "8.22 lb in this batch, but this layer takes 4.45 lb at most" in row[2] and "They do not fit" in row[2]
+    assert answer("imperial", **tray, moulds="2")["grids"][0]["rows"][1][1] == "No stop found"
+    assert answer("imperial", **tray | {"mass": "400 oz"})["headline"]["tone"] == "stop"
+
+
+def test_more_in_one_bucket_has_less_time_and_the_time_says_so() -> None:
+    plan = {"working": "45", "handling": "25", "room": "23"}
+    assert answer(**plan)["values"]["may_use"]["shown"] == "27 min"
+    row = next(row for row in answer(**plan, mass="3729")["grids"][0]["rows"] if row[0] == "Working time")
+    assert row[1] == "Your call" and "25 min to mix, degas and pour; so much in one bucket may have only 14 min." in row[2]
+    assert next(row for row in answer(**plan | {"handling": "28"}, mass="3729")["grids"][0]["rows"] if row[0] == "Working time")[1] == "STOP"
+
+
 def test_what_is_missing_is_named_and_never_passes() -> None:
     reply = answer(depth="50", sheet_depth="50", own_depth="60")
     assert reply["headline"]["text"] == "7 of 8 not checked" and reply["headline"]["tone"] == "caution"

@@ -91,7 +91,7 @@ def test_the_time_under_pressure_runs_from_the_line_that_raises_it() -> None:
 def test_the_vacuum_counts_as_working_time() -> None:
     shown = screen("C9", [{"type": "mixed", "at": 0.0}], VACUUM, now=60.0)
     clocks = {clock["id"]: clock for clock in shown["clocks"]}
-    assert clocks["poured"]["ends"] == pytest.approx(0.6 * 3600)  # 60 % of 60 min: common practice
+    assert clocks["poured"]["ends"] < 0.6 * 3600  # this batch in one bucket sets before 60 % of the sheet's 60 min
     assert shown["items"][3]["text"] == "Bucket filled to 25 % at most. Hand on the vent."
     late = VACUUM | {"hands": "32 min"}  # and 5 under vacuum: more than 36
     events = [{**event} for event in press_all("C9", VACUUM)[:4]]

@@ -159,8 +159,17 @@ def test_ounces_on_an_ounce_scale_and_grams_on_a_gram_scale() -> None:
 
 
 def test_the_working_time_becomes_what_is_left_for_mixing_and_pouring() -> None:
-    lines = {line["label"]: line["text"] for line in ask(**PLAIN, working="50")["lines"]}
-    assert lines["Mixed and poured within"] == "30"
+    lines = {line["label"]: line["text"] for line in ask(**PLAIN, working="45")["lines"]}
+    resin = desk.answer("what-is-this-resin", {"ratio": PLAIN["ratio"], "pot_life": "45", "room": "23"}, "metric", {})
+    (told,) = [line["text"] for line in resin["lines"] if "in a bucket: pour within" in line["label"]]
+    assert f"{lines['Mixed and poured within']} min" == told == "14 min"  # what is said of a resin is what is said of its bucket
+    room = {line["label"]: line["text"] for line in ask(**PLAIN, working="45", room="30")["lines"]}
+    assert float(room["Mixed and poured within"]) < 14
+
+
+def test_a_bucket_that_sets_before_it_is_mixed_is_told() -> None:
+    assert "bucket-time" in {caution["id"] for caution in ask(**PLAIN, working="5")["cautions"]}
+    assert "bucket-time" not in {caution["id"] for caution in ask(**PLAIN, working="45")["cautions"]}
 
 
 def test_what_would_change_it() -> None:

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from calc import desk
+from calc.casting.cure.working import pour_within
 
 POT = {"pot_across": "250", "pot_height": "300", "mould_across": "150", "mould_height": "120", "pressure": "3"}
 READ = {"rated": "4", "relief": "4", "hose": "10", "gauge_scale": "7"}
@@ -218,10 +219,11 @@ def test_the_chamber(chamber: str, text: str, tone: str) -> None:
 
 def test_the_pump_takes_working_time() -> None:
     reply = ask(**VACUUM, working="40", pump="8")
-    assert lines(reply)["Left to mix and pour"] == "16 min"
-    long = ask(**VACUUM, working="40", pump="8", hands="17")  # 25 of 24 min
-    assert "mixing and pouring take more than the 24 min" in next(one["text"] for one in long["cautions"] if one["id"] == "time")
-    assert "time" not in cautions(ask(**VACUUM, working="40", pump="8", hands="16"))
+    usable = pour_within(40 * 60, 0.9, 1100.0) / 60  # less than 60 % of 40 min: 900 g in one bucket
+    assert lines(reply)["Left to mix and pour"] == f"{usable - 8:.0f} min" and usable < 24
+    long = ask(**VACUUM, working="40", pump="8", hands=f"{usable - 7:.0f}")
+    assert f"mixing and pouring take more than the {usable:.0f} min" in next(one["text"] for one in long["cautions"] if one["id"] == "time")
+    assert "time" not in cautions(ask(**VACUUM, working="40", pump="8", hands=f"{usable - 8:.0f}"))
     late = ask(**VACUUM, working="10", pump="8")
     assert lines(late)["Left to mix and pour"] == "0 min" and "time" in cautions(late)
 

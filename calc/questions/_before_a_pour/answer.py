@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.answers import Answer, Caution, Line, Working, figure
 from calc.quantity.writing import Shown
 from calc.questions import Given
-from calc.questions._before_a_pour.findings import findings, over_sheet, shown, tray_depth
+from calc.questions._before_a_pour.findings import findings, over_sheet, shown, time_to_use, tray_depth
 from calc.questions._gated import gated, tell
 from calc.safety import gates, wording
 from calc.safety.findings import State
@@ -41,8 +41,8 @@ def work(given: Given) -> Answer:
 
 
 def _may_use(given: Given) -> Shown | None:
-    working = given.maybe("working")
-    return None if working is None else given.write(given.si("share") * working, "minutes", "down")
+    usable = time_to_use(given)
+    return None if usable is None else given.write(usable, "minutes", "down")
 
 
 def _tray_shown(given: Given) -> Shown | None:
@@ -74,7 +74,8 @@ def _working(given: Given) -> tuple[Working, ...]:
     may_use, in_tray = _may_use(given), _tray_shown(given)
     if may_use:
         share, sheet = given.write(given.si("share"), "share"), given.write(given.si("working"), "minutes", "down")
-        steps.append(Working("Time that may be used", "share × working time", f"{share} × {sheet}", str(may_use)))
+        bucket = "" if given.maybe("mass") is None else f"; a bucket of {given.write(given.si('mass'), 'mass')}"
+        steps.append(Working("Time that may be used", "share × working time, or the bucket's if less", f"{share} × {sheet}{bucket}", str(may_use)))
     if in_tray:
         load = given.write(given.maybe("leftovers") or given.si("mass"), "mass")
         length, width = (given.write(given.si(name), "length") for name in ("tray_length", "tray_width"))

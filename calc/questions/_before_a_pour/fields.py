@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from calc.casting.standards import standard
-from calc.fields import NO, YES, Choice, Field, Option, measure, under
+from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
 from calc.safety import gates
 from calc.several import Ratio
 
@@ -33,12 +33,15 @@ FIELDS: tuple[Field, ...] = (
     _length("depth", "Depth of this layer", hint="Resin only, where it stands deepest."),
     _length("sheet_depth", "Depth the sheet allows in one layer", hint="From the data sheet, at your temperature."),
     _mass("mass", "Weight of this batch", hint="A and B together."),
-    _minutes("working", "Working time on the sheet", usual=(1, 2880), hint="For this much resin, this warm. Often called pot life."),
+    _minutes("working", "Working time on the sheet", usual=(1, 2880), hint="Or pot life, as printed. A full bucket has less."),
     _minutes("handling", "Mixing, degassing and pouring, together", usual=(1, 600), hint="Degassing counts: it goes on curing."),
     *under(
         "Mould and batch",
         _length("own_depth", "How deep and how hot? allows", hint="Its headline. The lower of the two counts.", fold=True),
         _folded("narrowest", "Mould, narrowest inside", "mm", 5, 3000, usual=(10, 1500), hint="A narrow one stays cooler. Empty: taken as wide."),
+        _folded("mould_length", "Mould, length inside", "mm", 5, 5000, usual=(20, 3000), hint="With its width: whether batch and layer fit each other."),
+        _folded("mould_width", "Mould, width inside", "mm", 5, 3000, usual=(10, 1500)),
+        Quantity(name="moulds", label="Such moulds, filled from it", kind="count", units=("", ""), low=1, high=100, default="1", basis="judgement", fold=True),
         _mass("sheet_mass", "Largest batch the sheet allows", hint="Leave it empty where the sheet does not say.", fold=True),
         _mass("moulds_take", "What the moulds take", hint="This layer only, in all that are ready. The likely figure of Is it enough?", fold=True),
         _folded("spare", "Spare on top of that", "g", 0, 500_000, usual=(0, 20_000), hint="What it says to mix, less the likely figure."),

@@ -7,6 +7,8 @@ from collections.abc import Mapping
 
 from calc.casting.cure import narrow, plan
 from calc.casting.cure.cells import Footprint
+from calc.casting.cure.kinetics import heat_of_reaction
+from calc.casting.cure.working import pour_within
 from calc.questions import Given
 from calc.questions._gated import yes
 from calc.safety import gates
@@ -31,6 +33,42 @@ def tray_depth(given: Given) -> float | None:
     return gates.pour.spread_depth(load, length, width, given.si("density"))
 
 
+def layer_takes(given: Given) -> float | None:
+    """What this layer takes in all of its moulds, kg, as if they held no wood; None while a size is missing.
+
+    Parameters
+    ----------
+    given : this question's inputs.
+
+    Returns
+    -------
+    float or None
+    """
+    depth, length, width = (given.maybe(name) for name in ("depth", "mould_length", "mould_width"))
+    if depth is None or length is None or width is None:
+        return None
+    return given.si("moulds") * depth * length * width * given.si("density")
+
+
+def time_to_use(given: Given) -> float | None:
+    """By when this batch is to be mixed and poured, s from when A meets B; the share of the sheet's time alone while its mass is missing.
+
+    Parameters
+    ----------
+    given : this question's inputs.
+
+    Returns
+    -------
+    float or None
+    """
+    working, mass, share = given.maybe("working"), given.maybe("mass"), given.si("share")
+    if working is None or mass is None:
+        return None if working is None else share * working
+    heat = heat_of_reaction(*given.ratio("ratio")) if given.maybe("ratio") else None
+    warmest = max((k for k in (given.maybe("room"), given.maybe("resin")) if k is not None), default=None)
+    return pour_within(working, mass, given.si("density"), heat, warmest, share)
+
+
 def findings(given: Given) -> Mapping[str, Finding]:
     """Every gate that these inputs can feed, by a name of its own: G3, G5 and G15 stand for two moments each.
 
@@ -47,9 +85,9 @@ def findings(given: Given) -> Mapping[str, Finding]:
     ratio = (given.ratio("ratio"), given.maybe("ratio"))[0] if given.maybe("ratio") else None
     return {
         "G1": gates.pour.depth(given.maybe("depth"), given.maybe("sheet_depth"), _wide_equal(given), given.maybe("own_depth")),
-        "G2": gates.pour.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take"), given.maybe("spare")),
+        "G2": gates.pour.batch(given.maybe("mass"), given.maybe("sheet_mass"), given.maybe("moulds_take"), given.maybe("spare"), layer_takes(given)),
         "G3": gates.pour.temperature_range(given.maybe("room"), given.maybe("resin"), given.maybe("lowest"), given.maybe("highest")),
-        "G4": gates.pour.working_time(given.maybe("handling"), given.maybe("working"), given.si("share")),
+        "G4": gates.pour.working_time(given.maybe("handling"), given.maybe("working"), given.si("share"), time_to_use(given)),
         "G5": gates.ratio.ratio_unit(given.words("ratio_by") or None),
         "G5-weighed": gates.ratio.ratio_measured(
             given.maybe("weighed_a"),

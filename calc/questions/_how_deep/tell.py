@@ -265,6 +265,8 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
     gates["own_depth"] = _own_depth(case, found, typed["depth"], against)
     if case.sheet_m is not None:
         gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}
+    if given.choice("shape") == "oblong":
+        gates |= {"mould_length": typed["length"], "mould_width": typed["width"]}
     known = given.choice("known")
     way = {"cup": "cup", "kind": given.words("kind"), "sheet": "pot" if "pot_life" in typed else kind_of(found.known.kinetics.k25).id}[known]
     names = ("pot_life", "pot_mass", "pot_temperature", "pot_means", "cup_gel", "cup_heat", "cup_shape", "depth", "length", "width", "across", "room", "wood")

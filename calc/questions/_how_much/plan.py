@@ -47,6 +47,11 @@ class Plan:
         return min(self.pours, key=lambda pour: pour.total)
 
     @property
+    def within(self) -> float | None:
+        """By when the largest pour is to be out of its bucket, s from when A meets B; None where the sheet's time was not given."""
+        return self.job.within(max(pour.total for pour in self.pours))
+
+    @property
     def poured(self) -> float:
         """All the pours together, kg."""
         return sum(pour.total for pour in self.pours)

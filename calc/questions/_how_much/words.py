@@ -84,10 +84,9 @@ def lines(plan: Plan) -> tuple[Line, ...]:
     spare = plan.poured - job.total
     over = f"{plan.over()} over what you asked for" if spare > job.face.step_kg else ""
     out.append(Line.of("Mixed in all", show(plan.poured), over))
-    if job.working is not None:
-        within = plan.given.write(job.working * standard("working share"), "minutes", "down")
-        note = f"{plan.percent(standard('working share'))} of the working time, from when A meets B"
-        out.append(Line.of("Mixed and poured within", within, note))
+    if plan.within is not None:
+        note = "each bucket, from when A meets B; it may well be so fast"
+        out.append(Line.of("Mixed and poured within", plan.given.write(plan.within, "minutes", "down"), note))
     return tuple(out)
 
 
@@ -173,6 +172,10 @@ def cautions(plan: Plan) -> tuple[Caution, ...]:
     if job.way in ("decant", "kit") and given.maybe("jug") is None:
         text = f"Not checked: the fullest jug has to stand on a scale that weighs up to {plan.capacity()}."
         out.append(Caution("jug-not-checked", "caution", text))
+    if plan.within is not None and plan.within < (alone := standard("mix shortest") * 60 if job.mixing is None else job.mixing):
+        left, takes = given.write(plan.within, "minutes", "down"), given.write(alone, "minutes", "up")
+        text = f"Too fast for a bucket: mixing alone takes {takes}, and this one has {left}. Take a slower resin."
+        out.append(Caution("bucket-time", "stop", text))
     if len(plan.pours) > 1:
         text = "Mix the next pour only when the last one is out of the bucket. Each has its own clock."
         out.append(Caution("one-at-a-time", "caution", text))

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from calc.casting.standards import standard
 from calc.questions import Given
+from calc.questions._pot_or_vacuum.words import time_to_use
 from calc.safety import gates
 from calc.safety.findings import Finding
 
@@ -29,7 +30,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
         "G12": gates.vessels.pot_pressure(given.maybe("pressure"), rated, relief, given.maybe("hose"), given.maybe("gauge_scale")),
         "G12-relief": gates.vessels.relief_setting(relief, rated),
         "G13": gates.vessels.full_vacuum(_SOLD_FOR_IT.get(given.words("chamber"))),
-        "G4": gates.pour.working_time(handling(given), given.maybe("working"), standard("working share")),
+        "G4": gates.pour.working_time(handling(given), given.maybe("working"), standard("working share"), time_to_use(given)),
     }
 
 

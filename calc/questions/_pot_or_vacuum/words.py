@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from calc.answers import Line
 from calc.casting import pressure
+from calc.casting.cure.working import pour_within
 from calc.casting.standards import standard
 from calc.constants import STANDARD_GRAVITY
 from calc.quantity.units import from_si
@@ -51,9 +52,11 @@ def outside(given: Given) -> float:
 
 
 def time_to_use(given: Given) -> float | None:
-    """The share of the sheet's working time that may be used, s; None when it was not given."""
-    working = given.maybe("working")
-    return None if working is None else working * standard("working share")
+    """The share of the sheet's working time that may be used, s, or less where the batch's bucket leaves less; None when it was not given."""
+    working, batch = given.maybe("working"), given.maybe("batch")
+    if working is None or batch is None:
+        return None if working is None else working * standard("working share")
+    return pour_within(working, batch, given.si("density"))
 
 
 def time_line(given: Given, label: str, spent_s: float = 0.0) -> Line:
@@ -61,4 +64,5 @@ def time_line(given: Given, label: str, spent_s: float = 0.0) -> Line:
     usable, share = time_to_use(given), per_cent(given, standard("working share"))
     if usable is None:
         return Line(label, share.text, share.unit, "of the sheet's working time; it cures all the while")
-    return Line.of(label, given.write(max(0.0, usable - spent_s), "minutes", "down"), f"{share} of the sheet's working time; it cures all the while")
+    told = f"{share} of the sheet's working time" if given.maybe("batch") is None else "by the sheet's working time and the size of the batch"
+    return Line.of(label, given.write(max(0.0, usable - spent_s), "minutes", "down"), f"{told}; it cures all the while")

@@ -85,10 +85,10 @@ def carries(profile: Profile) -> Iterator[Carry]:
     working_time = {"working": typed["pot_life"]} if pot_life is not None and pot_life <= longest else {}
     if given.typed("ratio"):
         density = {"density": str(given.write(sheet.density[0], "density"))} if sheet.density[1] != "assumed" else {}
-        yield Carry("how-much-to-weigh", {"ratio": given.text("ratio"), "by": "weight", **density, **working_time})
+        yield Carry("how-much-to-weigh", {"ratio": given.text("ratio"), "by": "weight", **density, **working_time, **room})
     elif given.typed("ratio_volume"):
         densities: dict[str, str] = {name: typed[name] for name in ("density_a", "density_b") if name in typed}
-        yield Carry("how-much-to-weigh", {"ratio": given.text("ratio_volume"), "by": "volume", **densities, **working_time})
+        yield Carry("how-much-to-weigh", {"ratio": given.text("ratio_volume"), "by": "volume", **densities, **working_time, **room})
     renamed = {"deepest": "sheet_depth", "largest": "sheet_mass", "lowest": "lowest", "highest": "highest", "earliest": "earliest", "latest": "latest"}
     before = {there: typed[here] for here, there in renamed.items() if here in typed} | ratio | working_time
     if before:

@@ -73,7 +73,9 @@ def _deep(planned_m: float | None, sheet_limit_m: float | None) -> bool:
     return planned_m is not None and planned_m > most * (1 + SAME)
 
 
-def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: float | None, spare_kg: float | None = None) -> Finding:
+def batch(
+    mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: float | None, spare_kg: float | None = None, layer_kg: float | None = None
+) -> Finding:
     """G2: the mass of a batch against the sheet's largest batch, and against what the moulds take.
 
     Parameters
@@ -82,12 +84,14 @@ def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: flo
     sheet_max_kg : the largest batch the sheet allows, kg.
     moulds_take_kg : what the moulds that are ready take, none deeper than G1 allows, kg.
     spare_kg : what was added to that on purpose, so that it is enough, kg; None where nobody said.
+    layer_kg : what the layer planned takes, by the mould's plain sizes, kg; None where they are not known.
 
     Returns
     -------
     Finding
         Resin that no mould takes stays in the bucket and heats there, so both limits count. The spare of Is it enough? may come on top;
-        up to a tenth over with no spare named is not checked.
+        up to a tenth over with no spare named is not checked. A batch that finds no stop but is more than a tenth over what this layer
+        takes is not checked, and says both: they do not fit, and which of them is wrong nobody here knows.
 
     Examples
     --------
@@ -95,6 +99,8 @@ def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: flo
     'moulds'
     >>> batch(2.81, 5.0, 2.69, 0.12).state.value, batch(2.81, 5.0, 2.69).state.value, batch(3.0, 5.0, 2.69).state.value
     ('no stop found', 'not checked', 'stop')
+    >>> batch(3.7, 5.0, 7.4, None, 2.0).state.value
+    'not checked'
 
     References
     ----------
@@ -105,7 +111,10 @@ def batch(mass_kg: float | None, sheet_max_kg: float | None, moulds_take_kg: flo
         moulds = Part("moulds-spare", "mass", mass_kg, moulds_take_kg + spare_kg)
     elif moulds.state is State.STOP and Part("moulds", "mass", mass_kg, (1 + SPARE_SHARE) * (moulds_take_kg or 0.0)).state is State.CLEAR:
         moulds = Part("spare", "mass", mass_kg, None)
-    return judge("G2", [Part("sheet-mass", "mass", mass_kg, sheet_max_kg), moulds])
+    found = judge("G2", [Part("sheet-mass", "mass", mass_kg, sheet_max_kg), moulds])
+    layer = Part("layer", "mass", mass_kg, layer_kg)
+    over = layer_kg is not None and Part("layer", "mass", mass_kg, (1 + SPARE_SHARE) * layer_kg).state is State.STOP
+    return Finding("G2", State.UNCHECKED, (layer,), "layer") if over and found.state is not State.STOP else found
 
 
 def temperature_range(
@@ -186,30 +195,37 @@ def hottest_k() -> float:
     return max(tier.up_to_k for tier in tiers() if tier.tone != "stop")
 
 
-def working_time(handling_s: float | None, working_s: float | None, share: float) -> Finding:
+def working_time(handling_s: float | None, working_s: float | None, share: float, within_s: float | None = None) -> Finding:
     """G4: mixing, degassing and pouring together against a share of the working time.
 
     Parameters
     ----------
     handling_s : the three together, s; degassing counts, for the resin goes on curing under vacuum.
-    working_s : the sheet's working time at this mass and temperature, s.
+    working_s : the sheet's working time, s.
     share : the part of it that may be used, above 0 and at most 1.
+    within_s : by when a bucket of this mass is to be poured, s, by :func:`calc.casting.cure.working.pour_within`; None where the mass is not known.
 
     Returns
     -------
     Finding
+        Over the share is a stop. Within it, but longer than this bucket may well have, is not checked, with both times.
 
     Examples
     --------
     >>> working_time(1800, 3000, 0.6).state.value  # 0.6 of 3000 s is 1800 s
     'no stop found'
+    >>> working_time(1800, 3000, 0.6, 960.0).state.value
+    'not checked'
 
     References
     ----------
-    Fact 3.4.
+    Fact 3.4; the bucket's time is an estimate (cure-solver), so it stops nothing by itself.
     """
-    ceiling = None if working_s is None else share * working_s
-    return judge("G4", [Part("time", "duration", handling_s, ceiling)])
+    share_of_it = Part("time", "duration", handling_s, None if working_s is None else share * working_s)
+    bucket = Part("bucket", "duration", handling_s, within_s)
+    if share_of_it.state is State.CLEAR and bucket.state is State.STOP:
+        return Finding("G4", State.UNCHECKED, (bucket,), "bucket")
+    return judge("G4", [share_of_it])
 
 
 def next_layer(
