@@ -340,3 +340,10 @@ def test_a_lock_screw_alone_does_not_make_a_weak_mount_hold() -> None:
     strong = ask(hold="chuck", diameter="200", tenon="120", runs="reverse")
     assert strong["headline"]["text"] == "No: lock it first" and not strong["headline"]["steps"]
     assert "X5" not in {caution["id"] for caution in strong["cautions"]}
+
+
+def test_two_reasons_against_a_mount_are_told_apart() -> None:
+    texts = [caution["text"] for caution in ask(diameter="300", block="60", face="wood")["cautions"]]
+    assert [text.split(":")[0] for text in texts[:2]] == ["Why not", "Besides"] and "as wide as the mount." in texts[1]
+    locked = ask(diameter="300", block="60", face="wood", runs="reverse")
+    assert {"X5", "X8", "size"} <= {caution["id"] for caution in locked["cautions"]} and len(locked["headline"]["steps"]) > 1

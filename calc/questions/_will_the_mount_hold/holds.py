@@ -216,11 +216,12 @@ def _cautions(asked: Asked) -> Iterator[Caution]:
         how_far = f" {_it(asked)} {_told(asked)}; we ask for {mount.wanted:.0f}." if asked.changes else ""  # with nothing to change the headline tells it
         yield Caution("X5", "stop", f"Why not: a dig-in may tear it off.{how_far}")
     besides = "Besides" if asked.factor < mount.wanted else "Why not"
-    if held.wants_far_end and not asked.unlocked and isinstance(mount, Screws):
+    if held.wants_far_end and isinstance(mount, Screws):
         yield Caution("X7", "stop", f"{besides}: screws along the grain are not to be the only hold.")
-    elif held.wants_far_end and not asked.unlocked:
+    elif held.wants_far_end:
         out, wide = held.overhang_m > MOST_OVERHANG * mount.across_m, held.diameter_m > MOST_DIAMETER * mount.across_m
-        which = " and ".join(words for said, words in ((out, "stands out further than the mount is wide"), (wide, "is over three times as wide as it")) if said)
+        broad = f"is over three times as wide as {'it' if out else 'the mount'}"
+        which = " and ".join(words for said, words in ((out, "stands out further than the mount is wide"), (wide, broad)) if said)
         however = "Even where it bears enough," if asked.factor < mount.wanted else f"It {_told(asked)}, but"
         yield Caution("size", "stop", f"{besides}: the work {which}. {however} the far end is to be held then.")
     yield from _glue_cautions(asked)
