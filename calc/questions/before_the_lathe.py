@@ -91,6 +91,7 @@ FIELDS: tuple[Field, ...] = (
             default=(f"{value('fit', 'bed gap'):g}", "1/4"), basis="judgement", hint="From bed and banjo.", fold=True,
         ),
         _speed("balanced", "Speed its heavy side allows", fold=True, hint="From the manual, or 'How fast?'"),
+        _speed("lowest", "The machine's lowest speed", fold=True, hint="List C5 holds the dial against it."),
         _speed("highest", "The machine's highest speed", fold=True),
         _speed("marked", "Speed marked on the chuck", fold=True, when=(_CHUCK,)),
         _speed("sand_ceiling", "Ceiling for sanding", fold=True, hint="'How fast?' tells it, asked for sanding."),
@@ -149,25 +150,29 @@ def findings(given: Given) -> Mapping[str, Finding]:
     Returns
     -------
     mapping of str to Finding
-        In the order of the grid. "G9-grip" is the mount itself, "G9" the far end; "G7-sand" and "G10-sand" are the later moments of their gates.
+        In the order of the grid. "G9-grip" is the mount itself, "G9" the far end; "G10-start" is the first power;
+        "G7-sand" and "G10-sand" are the later moments of their gates.
     """
     hold, speed, mount, sweeps = given.words("hold") or None, given.maybe("speed"), given.maybe("mount"), given.maybe("sweeps")
     tailstock = yes(given, "tailstock")
     found = heard(given, sweeps, tailstock=tailstock, across_m=mount)
     least = None if other_mount(given) else given.maybe("least")  # another kind of mount has another least size
+    dial = partial(
+        gates.lathe.dial,
+        speed,
+        given.maybe("ceiling"),
+        given.maybe("highest"),
+        given.maybe("marked"),
+        marked=hold == "chuck",
+        of=of(given, "ceiling_for", sweeps),
+    )
     return {
         "G7": _cured(given, given.words("then") or None),
         "G8": gates.lathe.out_of_balance(speed, given.maybe("balanced"), of(given, "balanced_for", sweeps)),
         "G9-grip": gates.lathe.grip(mount, least, yes(given, "sound"), sized=hold != "centres", found=found),
         "G9": gates.lathe.second_hold(hold, tailstock, given.maybe("overhang"), mount, found=found, sweeps_m=sweeps),
-        "G10": gates.lathe.dial(
-            speed,
-            given.maybe("ceiling"),
-            given.maybe("highest"),
-            given.maybe("marked"),
-            marked=hold == "chuck",
-            of=of(given, "ceiling_for", sweeps),
-        ),
+        "G10": dial(),
+        "G10-start": dial(lowest_rpm=given.maybe("lowest")),
         "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap"), beyond=given.words("banjo") == "beyond"),
         "G16": gates.worn.dust_mask(
             given.words("mask") or None,
@@ -195,6 +200,7 @@ def shown(given: Given, found: Mapping[str, Finding]) -> dict[str, Finding]:
     fed = {
         "G16": sanding or given.typed("mask"),
         "G7-sand": False,  # G7 itself says it when sanding comes next
+        "G10-start": False,  # of list C5: here the speed planned is asked for
         "G10-sand": given.typed("sand_ceiling"),
         "G14": given.typed("noise"),
         "G18": given.typed("loose"),

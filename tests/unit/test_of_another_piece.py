@@ -144,3 +144,22 @@ def test_what_a_mount_holds_up_to_lowers_and_never_lifts_the_limit_of_the_rim() 
         assert free == high > low == 100
     other = ask("how-fast", condition="solid", found_rpm="100 rpm", **(piece | held | {"hold": "faceplate"}))["values"]["speed"]["si"]
     assert other and other > 100, "another mount's speed is none of this one's"
+
+
+def test_the_dial_stands_at_the_lathe_s_lowest_at_first_power_where_that_is_known() -> None:
+    plan = LATHE | {"speed": "100 rpm"}
+    assert screen("C5", [], plan)["items"][5]["gate"]["state"] == "no stop found"
+    gate = screen("C5", [], plan | {"lowest": "60 rpm"})["items"][5]["gate"]
+    assert gate["state"] == "stop" and "60 rpm, for the first power" in gate["action"]
+    assert screen("C5", [], plan | {"lowest": "100 rpm"})["items"][5]["gate"]["state"] == "no stop found"
+    assert screen("C6", [], plan | {"lowest": "60 rpm"})["items"][4]["gate"]["state"] == "no stop found", "under way it may be higher"
+    assert row(ask("before-the-lathe", **(plan | {"lowest": "60 rpm"})), "Speed")[0] == "No stop found"
+    belts = ask("how-fast", diameter="100", condition="solid", balance="done", lathe="floor", speeds="steps", steps="500 900 1400")
+    assert carried(belts)["lowest"] == "500 rpm"
+
+
+def test_after_a_catch_a_mount_that_was_found_not_to_hold_stops() -> None:
+    weak = {"found": "no", "found_hold": "glue", "found_across": "100 mm"}
+    line = screen("C6", [], LATHE | weak)["items"][1]
+    assert line["gate"]["state"] == "stop" and not [button for button in line["buttons"] if button["event"]["type"] == "tick"]
+    assert screen("C6", [], LATHE)["items"][1]["gate"]["state"] == "no stop found" and screen("C6", [], {})["items"][1]["gate"] is None

@@ -50,8 +50,9 @@ def handed(given: Given, case: Case, top: speed.TopSpeed) -> tuple[Carry, ...]:
         if case.hold == "chuck" and given.typed("marked"):
             told["marked"] = given.as_typed("marked")
     told |= of_mount(given)
-    if given.typed("highest"):
-        told["highest"] = given.as_typed("highest")
+    told |= {name: given.as_typed(name) for name in ("lowest", "highest") if given.typed(name)}
+    if case.speeds.steps_rpm:
+        told["lowest"] = f"{min(case.speeds.steps_rpm):g} rpm"
     return (Carry("before-the-lathe", told), *_to_grits(given, case))
 
 

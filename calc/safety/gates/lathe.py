@@ -138,7 +138,14 @@ def second_hold(
 
 
 def dial(
-    speed_rpm: float | None, ceiling_rpm: float | None, highest_rpm: float | None, marked_rpm: float | None, *, marked: bool, of: Of = Of.THIS
+    speed_rpm: float | None,
+    ceiling_rpm: float | None,
+    highest_rpm: float | None,
+    marked_rpm: float | None,
+    *,
+    marked: bool,
+    of: Of = Of.THIS,
+    lowest_rpm: float | None = None,
 ) -> Finding:
     """G10: the speed read on the dial against the ceiling for this piece, the machine's highest and the mount's marking.
 
@@ -150,6 +157,7 @@ def dial(
     marked_rpm : the marking on the chuck, rpm.
     marked : the mount carries a marking that must be read: a chuck does, a glue block does not.
     of : what the ceiling was found for.
+    lowest_rpm : at the first power, the machine's lowest, rpm; None at every other moment, and where nobody said.
 
     Returns
     -------
@@ -168,6 +176,8 @@ def dial(
     parts = [ceiling, Part("highest", "rotational speed", speed_rpm, highest_rpm)]
     if marked or marked_rpm is not None:
         parts.append(Part("marked", "rotational speed", speed_rpm, marked_rpm))
+    if lowest_rpm is not None:
+        parts.append(Part("lowest", "rotational speed", speed_rpm, lowest_rpm))
     return judge("G10", parts)
 
 
