@@ -95,9 +95,9 @@ def say(finding: Finding, system: System) -> Said:
         text, action, record = (_fill(parts[deciding.id][key], deciding, system) for key in (fact, "stop", "record"))
         word = words["stop"]
     elif finding.state is State.UNCHECKED and finding.why:
-        told = [_fill(parts[part.id]["both"], part, system) for part in finding.parts]
+        told = [_fill(parts[part.id]["both"], part, system, finding.parts) for part in finding.parts]
         text = " ".join([*told, entry["why"][finding.why]["text"]])
-        record = ", ".join(_fill(parts[part.id]["record"], part, system) for part in finding.parts)
+        record = ", ".join(_fill(parts[part.id]["record"], part, system, finding.parts) for part in finding.parts)
         word = words["call"]
     elif finding.state is State.UNCHECKED:
         needs = list(dict.fromkeys(need for part in finding.parts for need in _needs(part, parts[part.id])))
@@ -162,7 +162,8 @@ def pair(part: Part, system: System, told: Sequence[Part] = ()) -> tuple[str, st
     if any(_at_its_limit(one) for one in alike):  # then it is written as that limit is
         worse, alike = better, [one for one in alike if not _at_its_limit(one)]
     if part.kind == "length" and system == "imperial":
-        return _inches(part, alike, worse, better)
+        beside = [one for one in told if one is not part and one not in alike and one.limit == part.limit and one.at_most == part.at_most]
+        return _inches(part, [*alike, *beside], worse, better)
     # rounding may not hide a difference, nor turn it round
     hairs = [abs(one.value - one.limit) / 2 for one in (part, *alike) if one.value is not None and one.limit is not None]
     values = _ways(part.value, part.kind, system, worse, beside=part.limit)
@@ -189,6 +190,8 @@ def _inches(part: Part, alike: Sequence[Part], worse: Rounding, better: Rounding
     else:
         styles = [*tape, *decimals]
     style = next((style for style in styles if all(_kept(*row, style, worse, better) for row in rows)), styles[-1])
+    if all(row[2] is State.CLEAR for row in rows) and style.step < _DECIMALS_IN[1]:  # nobody reads closer than a thousandth
+        style, worse = Style("in", step=_DECIMALS_IN[1]), better
     texts = [write_number(figure, style, rounding)[0] for figure, rounding in zip(rows[0][:2], (worse, better), strict=True)]
     value, limit = texts if style.fraction else [trimmed(text) for text in texts]
     return f"{value} in", f"{limit} in"

@@ -271,6 +271,12 @@ def test_over_the_sheet_but_not_as_a_wide_pour_is_the_makers_call(system: Any) -
     assert "{" not in said.text + said.record and said.text.endswith("one press, and it is noted.")
 
 
+def test_the_sheets_depth_and_the_wide_pour_held_against_it_are_told_alike() -> None:
+    said = wording.say(gates.pour.depth(0.06, 0.05, 0.0496), "imperial")  # 2.3622, 1.9685 and 1.9528 in
+    assert said.text.startswith("2.363 in planned, the sheet allows 1.968 in. In a mould this narrow that gets as hot as a wide pour of 1.953 in.")
+    assert said.record == "layer 2.363 in, the sheet's 1.968 in, as a wide pour 1.953 in"
+
+
 def test_a_room_out_of_range_is_told_before_the_bottles_that_stand_in_it() -> None:
     both = [gates.pour.temperature_range(at, at, 291.15, 298.15).deciding for at in (283.15, 305.15)]
     assert [part.id for part in both if part] == ["room-cold", "room-warm"]
@@ -315,6 +321,8 @@ def test_figures_are_rounded_to_the_safe_side(part: Part, system: Any, texts: tu
         (1.5, 36.83, False, ("1 1/2 in", "1 15/32 in")),  # 1.45 in, up
         (9.8 / 25.4, 10.0, True, ("0.386 in", "0.393 in")),  # closer than a tape reads: both in thousandths
         (2.44, 50.0, True, ("2.44 in", "1.96 in")),  # typed in hundredths
+        (0.39313, 10.0, True, ("0.393 in", "0.393 in")),  # no stop, and less than a thousandth apart
+        (0.3941, 10.0, True, ("0.3941 in", "0.3937 in")),  # a stop: told apart however close
     ],
 )
 def test_two_lengths_in_one_sentence_have_one_precision(value_in: float, limit_mm: float, at_most: bool, texts: tuple[str, str]) -> None:
