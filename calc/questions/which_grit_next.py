@@ -7,6 +7,7 @@ from functools import partial
 from calc.answers import Answer
 from calc.fields import NO, YES, Choice, Field, Option, measure, under
 from calc.questions import Given, Question, Rule, Table
+from calc.questions._found_for import found_for
 from calc.questions._which_grit.answer import answer
 from calc.questions._which_grit.words import WORDS
 from calc.several import Numbers
@@ -99,6 +100,7 @@ FIELDS: tuple[Field, ...] = (
             default="firm", basis="judgement", fold=True,
         ),
         measure("piece", "Top speed for sanding", "rpm", 1, 20000, hint="From 'How fast?': balance and mount.", required=False, fold=True),
+        found_for("piece_for", "That speed: for work that sweeps"),
         measure("rpm", "It runs at", "rpm", 5, 6000, hint="Empty: at the ceiling.", required=False, fold=True),
         Choice(
             name="reverse",

@@ -163,3 +163,13 @@ def test_after_a_catch_a_mount_that_was_found_not_to_hold_stops() -> None:
     line = screen("C6", [], LATHE | weak)["items"][1]
     assert line["gate"]["state"] == "stop" and not [button for button in line["buttons"] if button["event"]["type"] == "tick"]
     assert screen("C6", [], LATHE)["items"][1]["gate"]["state"] == "no stop found" and screen("C6", [], {})["items"][1]["gate"] is None
+
+
+def test_a_speed_for_sanding_counts_for_the_piece_it_was_asked_of() -> None:
+    spindle = {"grit_p": "p180", "piece": "150 rpm", "piece_for": "30 mm"}
+    here, wider = ask("which-grit-next", diameter="30 mm", **spindle), ask("which-grit-next", diameter="340 mm", **spindle)
+    assert carried(here)["sand_ceiling"] == "150 rpm" and "sand_ceiling" not in carried(wider)
+    assert "How fast?" in wider["headline"]["say"] and wider["values"]["speed"]["si"] == 150, "past it the wider one is too fast as well"
+    assert ask("which-grit-next", diameter="30 mm", **(spindle | {"piece_for": "340 mm"}))["values"]["speed"]["si"] > 150
+    told = carried(ask("how-fast", operation="sand", diameter="340 mm", condition="solid", balance="done"), "which-grit-next")
+    assert told["piece_for"] == told["diameter"]

@@ -63,4 +63,4 @@ def _to_grits(given: Given, case: Case) -> Iterator[Carry]:
     setting = replace(case, operation="sand").top.setting_rpm
     if setting is not None:
         piece = {"diameter": str(given.write(case.diameter_m, "length", "up")), "condition": case.condition, "hold": case.hold}
-        yield Carry("which-grit-next", piece | {"piece": f"{rpm_text(setting)} rpm"})
+        yield Carry("which-grit-next", piece | {"piece": f"{rpm_text(setting)} rpm", "piece_for": piece["diameter"]})

@@ -110,7 +110,7 @@ def _speed_says(it: Sanding) -> str:
 
 def _or_less(it: Sanding) -> str:
     """What is said with a ceiling that nobody has asked How fast? for: it knows the balance, this does not."""
-    return "" if it.given.typed("piece") else ", or less: 'How fast?' knows balance and mount"
+    return "" if it.asked else ", or less: 'How fast?' knows balance and mount"
 
 
 def _cool(it: Sanding) -> Headline:
@@ -159,7 +159,7 @@ def _lines(it: Sanding) -> Iterator[Line]:
             low = rpm_text(dial(value("sanding", "power from")))
             yield Line(label, f"{low} to {text}" if int(low) < int(text) else text, "rpm", "the pad by its own marking, light and never still")
         else:
-            known = it.given.typed("piece")
+            known = it.asked
             yield Line(label, text, "rpm", "for heat, rim, balance and mount" if known else "for heat and rim; what balance and mount allow: How fast?")
             yield from _in_one_place(it)
     name, note = AFTER[it.goal][1:]
@@ -292,7 +292,7 @@ def _carries(it: Sanding) -> Iterator[Carry]:
     yield _to_speed(it)
     if it.steps or it.goal != "wheel":  # the wheel's speed is not the work's
         told = {"then": "sand", "sweeps": _typed(it.given, "diameter")}
-        if it.given.typed("piece"):  # else balance is not in it, and 'How fast?' has to be asked
+        if it.asked:  # else balance is not in it, and 'How fast?' has to be asked
             told |= {"sand_ceiling": _rpm(it.ceiling(it.operation)), "sand_for": told["sweeps"]}
         yield Carry("before-the-lathe", told | ({"hold": it.given.choice("hold")} if it.given.typed("hold") else {}))
     if it.goal == "wheel":

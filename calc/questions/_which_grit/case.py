@@ -9,6 +9,8 @@ from typing import Literal, cast
 
 from calc.errors import InputError, InputErrors
 from calc.questions import Given
+from calc.questions._found_for import of
+from calc.safety.findings import Of
 from calc.sources import value
 from calc.turning import caps, grits, mounts, rubbing, speed
 from calc.turning.grits import Grit, Scale
@@ -163,12 +165,22 @@ class Sanding:
         """How the piece looks; a broken one is not asked about."""
         return cast(caps.Condition, self.given.choice("condition"))
 
+    @property
+    def piece_of(self) -> Of:
+        """What the speed from 'How fast?' was found for."""
+        return of(self.given, "piece_for", self.diameter)
+
+    @property
+    def asked(self) -> bool:
+        """'How fast?' was asked of this piece: balance and mount are in its speed."""
+        return self.given.typed("piece") and self.piece_of is Of.THIS
+
     def limits_of(self, operation: Operation) -> dict[str, float]:
         """rpm by limit, as How fast? has them for a piece in balance: rim, the mount's share of it where it is not all, heat; and what How fast? gave."""
         still = Job(self.diameter, operation, self.condition, 1.0, 0.0, 1.0, 1.0, 1.0, self.mount_share)
         found: dict[str, float] = {limit.id: limit.speed_rpm for limit in speed.job_limits(still) if math.isfinite(limit.speed_rpm)}
         piece = self.given.maybe("piece")
-        return found if piece is None else found | {"piece": piece}
+        return found if piece is None or self.piece_of is Of.ANOTHER else found | {"piece": piece}
 
     @property
     def mount_share(self) -> float:
