@@ -17,6 +17,7 @@ from calc.errors import InputError, InputErrors, RequestError
 from calc.fields import Field, Quantity, Typed
 from calc.quantity.kinds import SYSTEMS, System
 from calc.questions import Question, all_questions
+from calc.steps import at_once
 
 
 def catalogue() -> list[Json]:
@@ -59,12 +60,7 @@ def answer(
         all parts of an answer; with ``errors`` or ``queries`` there is no headline. ``unasked`` names inputs that were
         not used because of what was chosen elsewhere: the page keeps such texts hidden, the shell tells of them.
     """
-    steps = _answering(id, inputs, units, confirmed)
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            return cast(Json, done.value)
+    return at_once(_answering(id, inputs, units, confirmed))
 
 
 def begin(

@@ -20,18 +20,10 @@ from calc.errors import InputError, InputErrors
 from calc.fields import Choice, Field, Parsed, Quantity, Query, Typed, Value, wanting
 from calc.quantity.kinds import System
 from calc.quantity.writing import Rounding, Shown, Style, write
+from calc.steps import at_once
 
 #: Work that takes its time: it yields the share that is done, 0 to 1, now and then, and returns the answer.
 Steps = Generator[float, None, Answer]
-
-
-def finished(steps: Steps) -> Answer:
-    """What work in steps returns, all of them taken at once."""
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            return cast(Answer, done.value)
 
 
 class Given:
@@ -185,7 +177,7 @@ class Question:
 
     def answer(self, given: Given) -> Answer:
         """The answer, however many steps its work takes."""
-        return finished(self.steps(given))
+        return at_once(self.steps(given))
 
     def steps(self, given: Given) -> Steps:
         """The work in steps; work that is done at once has none."""

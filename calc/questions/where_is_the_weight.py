@@ -5,7 +5,7 @@ from __future__ import annotations
 from calc.answers import Answer, Caution, Figure, Headline, Line, Working, figure
 from calc.constants import STANDARD_GRAVITY
 from calc.quantity.writing import rpm_text
-from calc.questions import Given, Question, Rule, Steps, Table, finished
+from calc.questions import Given, Question, Rule, Steps, Table
 from calc.questions._where_is_the_weight import moves, words
 from calc.questions._where_is_the_weight.case import Case
 from calc.questions._where_is_the_weight.cautions import cautions
@@ -15,6 +15,7 @@ from calc.questions._where_is_the_weight.handed import handed
 from calc.questions._where_is_the_weight.moves import Centre, Shift
 from calc.questions._where_is_the_weight.parts import clock
 from calc.questions._where_is_the_weight.working import sources, working
+from calc.steps import at_once
 from calc.turning import balance
 
 WORDS = {
@@ -47,7 +48,7 @@ def work(given: Given) -> Answer | Steps:
         return _held(given)
     case = Case(given)
     steps = _answering(case)
-    return steps if case.nested else finished(steps)
+    return steps if case.nested else at_once(steps)
 
 
 def _answering(case: Case) -> Steps:

@@ -21,10 +21,10 @@ from calc.casting.cure.depth import critical_depth_steps, critical_width_steps
 from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.pour import FINE, ROUGH, Mould, Resin, Start, field_of
 from calc.casting.cure.running import go_on, peak_of, run
-from calc.casting.cure.search import at_once
 from calc.casting.cure.stages import next_layer, stages
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.constants import ZERO_C
+from calc.steps import at_once
 
 M = materials()
 BOARD = Wall(M["board"], 0.016)

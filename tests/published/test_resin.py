@@ -17,10 +17,10 @@ from calc.casting.cure.depth import critical_depth_steps
 from calc.casting.cure.kinetics import Kinetics, resin_class
 from calc.casting.cure.known import levels
 from calc.casting.cure.pour import COARSE, Resin, Start
-from calc.casting.cure.search import at_once
 from calc.casting.mixing import Ratio
 from calc.casting.resin import hardener_over_resin, ratio_gap
 from calc.constants import ZERO_C
+from calc.steps import at_once
 
 TARGET_K = 65 + ZERO_C
 

@@ -9,7 +9,8 @@ from calc.casting.cure.cup_test import CupTest, fit, shaped
 from calc.casting.cure.cups import dish, foam_cup, plastic_cup
 from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.pour import Resin, Start, field_of
-from calc.casting.cure.search import at_once, meeting
+from calc.casting.cure.search import meeting
+from calc.steps import at_once
 
 ANY = Resin(Kinetics(1e-5))
 ROOM = 296.15

@@ -17,9 +17,9 @@ from calc.casting.cure.outlook import Outlook, courses_steps, headroom_steps, li
 from calc.casting.cure.plan import Beneath, Plan, tier_of, tiers
 from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start, field_of
 from calc.casting.cure.running import go_on, peak_of, run
-from calc.casting.cure.search import at_once
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.constants import ZERO_C
+from calc.steps import at_once
 
 M = materials()
 SLOW = Resin(Kinetics(1.7e-5))

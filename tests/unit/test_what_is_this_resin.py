@@ -14,9 +14,9 @@ from calc.casting.cure.cups import foam_cup
 from calc.casting.cure.depth import critical_depth_steps
 from calc.casting.cure.kinetics import GEL, Kinetics
 from calc.casting.cure.pour import FINE, Resin, Start, field_of
-from calc.casting.cure.search import at_once
 from calc.casting.resin import CupSize, cup_for, next_cup
 from calc.constants import ZERO_C
+from calc.steps import at_once
 
 DEEP = {"ratio": "100:43", "pot_life": "11 h", "deepest": "50"}
 

@@ -13,12 +13,13 @@ from calc.casting.cure.course import RUNAWAY_K
 from calc.casting.cure.kinetics import DOUBLED, GEL, REFERENCE_K, WORKING_END
 from calc.casting.cure.pour import ROUGH, Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.running import peak_of
-from calc.casting.cure.search import at_once, meeting
+from calc.casting.cure.search import meeting
 from calc.casting.cure.solver import Pace
 from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Wall, materials
 from calc.constants import ZERO_C
 from calc.sources import table
+from calc.steps import at_once
 
 POT_MASS_KG = standard("pot mass")
 #: Rates that any casting epoxy lies between, 1/s.

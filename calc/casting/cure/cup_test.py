@@ -12,6 +12,7 @@ from calc.casting.cure.kinetics import GEL, Kinetics
 from calc.casting.cure.pour import Fineness, Mould, Resin, Start, field_of
 from calc.casting.cure.solver import Pace
 from calc.casting.cure.standards import standard
+from calc.steps import at_once
 
 _CUT = Fineness(5, 4, Pace(1.5, 0.02, 1800.0))
 _SHAPES, _HEATS = (-0.2, 0.2, 0.6, 1.0), (0.9, 1.1)
@@ -183,14 +184,7 @@ def fit(test: CupTest, resin: Resin) -> CupFit:
     ----------
     cure-trials.
     """
-    steps = fit_steps(test, resin)
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            found = done.value
-            assert isinstance(found, CupFit)
-            return found
+    return at_once(fit_steps(test, resin))
 
 
 # ---------------------------------------------------------------- helpers

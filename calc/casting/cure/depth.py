@@ -112,7 +112,7 @@ def critical_depth_steps(
     Examples
     --------
     >>> from calc.casting.cure.kinetics import Kinetics
-    >>> from calc.casting.cure.search import at_once
+    >>> from calc.steps import at_once
     >>> slow = Resin(Kinetics(1.6e-5))
     >>> round(at_once(critical_depth_steps(slow, wide(0.04), Start(296.15, 296.15), 0.04)) * 1e3)
     42
@@ -149,7 +149,7 @@ def critical_width_steps(
     Examples
     --------
     >>> from calc.casting.cure.kinetics import Kinetics
-    >>> from calc.casting.cure.search import at_once
+    >>> from calc.steps import at_once
     >>> pillar = Mould(Footprint(0.03, 1.0), 0.3)
     >>> factor = at_once(critical_width_steps(Resin(Kinetics(1.6e-5)), pillar, Start(296.15, 296.15), 1.0))
     >>> 1 < factor < 2
@@ -185,7 +185,7 @@ def equivalent_depth_steps(resin: Resin, peak_k: float, air_k: float, guess_m: f
     Examples
     --------
     >>> from calc.casting.cure.kinetics import Kinetics
-    >>> from calc.casting.cure.search import at_once
+    >>> from calc.steps import at_once
     >>> round(at_once(equivalent_depth_steps(Resin(Kinetics(1.6e-5)), 318.15, 296.15, 0.04)) * 1e3)
     37
 

@@ -29,9 +29,9 @@ from calc.casting.cure.cup_test import CupFit, CupTest, fit_steps, shaped
 from calc.casting.cure.depth import equivalent_depth_steps
 from calc.casting.cure.kinetics import GEL, REFERENCE_K, Kinetics, resin_class
 from calc.casting.cure.pour import Resin
-from calc.casting.cure.search import at_once
 from calc.casting.cure.standards import standard
 from calc.sources import table, value
+from calc.steps import at_once, unmeasured
 
 SHEET_ROOM_K = standard("sheet room")
 _AT_END = 1.02  # this near to an end of what the pot life leaves open, the depth has met that end
@@ -227,14 +227,7 @@ def known(facts: Facts) -> Known:
     ----------
     cure-fit; cure-trials.
     """
-    steps = known_steps(facts)
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            found = done.value
-            assert isinstance(found, Known)
-            return found
+    return at_once(known_steps(facts))
 
 
 def known_steps(facts: Facts) -> Generator[float, None, Known]:
@@ -309,14 +302,7 @@ def _found(facts: Facts) -> Generator[float, None, Known]:
 
 def _by_depth(raw: Resin, depth_m: float, at_k: float, slowest: float, fastest: float, done: float) -> Generator[float, None, float]:
     """The rate by the sheet's depth; tells the share done, from ``done`` on."""
-    steps = rate_from_depth_steps(raw, depth_m, at_k, slowest, fastest)
-    while True:
-        try:
-            next(steps)
-        except StopIteration as end:
-            return float(end.value)
-        done += (1 - done) / 6
-        yield done
+    return (yield from unmeasured(rate_from_depth_steps(raw, depth_m, at_k, slowest, fastest), done, 1.0, 1 / 6))
 
 
 def _lowered_by(raw: Resin, rate: float) -> float | None:

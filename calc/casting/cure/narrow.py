@@ -10,8 +10,8 @@ from calc.casting.cure.depth import equivalent_depth_steps
 from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.pour import ROUGH, Mould, Resin, Start
 from calc.casting.cure.running import peak_of
-from calc.casting.cure.search import at_once
 from calc.casting.cure.standards import standard
+from calc.steps import at_once
 
 _SHEET_K = standard("sheet room")
 _CAP_K = 45.0  # beyond the peak at the sheet's depth: there the answer is plain

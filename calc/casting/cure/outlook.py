@@ -14,10 +14,12 @@ from calc.casting.cure.pour import COARSE, ROUGH
 from calc.casting.cure.running import hottest_mould, peak_of
 from calc.casting.cure.search import meeting
 from calc.casting.cure.standards import standard
+from calc.steps import unmeasured
 
 #: A slab's critical depth goes with this power of the rate.
 DEPTH_BY_RATE = standard("depth by rate")
 Steps = Generator[float, None, None]
+_STRIDE = 0.3  # of what is left, for each run of a search
 
 
 @dataclass
@@ -80,7 +82,7 @@ def line_steps(plan: Plan, target_k: float, guess: float, by_width: bool = False
     >>> from calc.casting.cure.kinetics import Kinetics
     >>> from calc.casting.cure.known import levels
     >>> from calc.casting.cure.pour import Resin
-    >>> from calc.casting.cure.search import at_once
+    >>> from calc.steps import at_once
     >>> plan = Plan(Resin(Kinetics(1.6e-5)), levels()["cup"], wide(0.03), 296.15, 296.15)
     >>> round(at_once(line_steps(plan, 338.15, 0.04)), 3)
     0.042
@@ -142,15 +144,15 @@ def _lines(outlook: Outlook) -> Steps:
     plan = outlook.plan
     guess = usual_depth(plan)
     target = critical_k(plan.air_k)
-    outlook.edge = yield from _shared(line_steps(plan, target, guess, plan.tall), 0.0, 0.4)
+    outlook.edge = yield from unmeasured(line_steps(plan, target, guess, plan.tall), 0.0, 0.4, _STRIDE)
     lower = outlook.edge * plan.level.rate_up**DEPTH_BY_RATE * 0.93
     worst, outlook.go = plan.hot, math.inf
     for number, end in enumerate(plan.worst):
-        part = 0.4 / len(plan.worst)
-        go = yield from _shared(line_steps(end, max(GO_K, plan.air_k + 10), lower, plan.tall), 0.4 + part * number, part)
+        share = 0.4 / len(plan.worst)
+        go = yield from unmeasured(line_steps(end, max(GO_K, plan.air_k + 10), lower, plan.tall), 0.4 + share * number, 0.4 + share * (number + 1), _STRIDE)
         if go < outlook.go:
             worst, outlook.go = end, go
-    stop = yield from _shared(line_steps(worst, max(STOP_K, plan.air_k + 20), outlook.go * 1.07, plan.tall), 0.8, 0.2)
+    stop = yield from unmeasured(line_steps(worst, max(STOP_K, plan.air_k + 20), outlook.go * 1.07, plan.tall), 0.8, 1.0, _STRIDE)
     outlook.stop = min(stop, outlook.edge / plan.level.stop_over)
     held = min(outlook.go, outlook.stop, outlook.edge * plan.level.true_over_predicted[0])
     outlook.go, outlook.held = held, held / outlook.go
@@ -196,19 +198,7 @@ def headroom_steps(outlook: Outlook) -> Steps:
     def peak(factor: float) -> float:
         return peak_of(plan.resin.faster(factor), plan.mould, start, ROUGH, target + 40.0, old)
 
-    outlook.headroom = yield from _shared(meeting(peak, plan.air_k, target, guess, 0.01, 100.0, target + 40.0), 0.0, 1.0)
-
-
-def _shared(steps: Generator[None, None, float], done: float, part: float) -> Generator[float, None, float]:
-    """Let a search tell the share done: from ``done``, ``part`` of the whole."""
-    share = 0.0
-    while True:
-        try:
-            next(steps)
-        except StopIteration as end:
-            return float(end.value)
-        share += (1 - share) * 0.3
-        yield done + part * share
+    outlook.headroom = yield from unmeasured(meeting(peak, plan.air_k, target, guess, 0.01, 100.0, target + 40.0), 0.0, 1.0, _STRIDE)
 
 
 def usual_depth(plan: Plan) -> float:
@@ -334,5 +324,5 @@ def equal_steps(outlook: Outlook) -> Steps:
     peak = outlook.middle.peak.hottest_k
     over = peak > critical_k(plan.air_k)
     steps = equivalent_depth_steps(plan.resin, min(peak, critical_k(plan.air_k)), plan.air_k, min(plan.mould.depth_m, usual_depth(plan)))
-    found = yield from _shared(steps, 0.0, 1.0)
+    found = yield from unmeasured(steps, 0.0, 1.0, _STRIDE)
     outlook.equal_m = min(found * max(1.0, outlook.planned / outlook.edge), DEEPEST_M) if over else found

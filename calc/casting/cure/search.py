@@ -32,6 +32,7 @@ def meeting(
 
     Examples
     --------
+    >>> from calc.steps import at_once
     >>> round(at_once(meeting(lambda depth: 300 + 100 * depth**2, 300.0, 325.0, 0.1, 0.01, 10.0)), 2)
     0.5
 
@@ -77,33 +78,6 @@ def meeting(
 
 
 _Try = tuple[float, float]
-
-
-def at_once(steps: Generator[None, None, float]) -> float:
-    """What comes out of work that is done in steps.
-
-    Parameters
-    ----------
-    steps : from :func:`meeting`.
-
-    Returns
-    -------
-    float
-
-    Examples
-    --------
-    >>> at_once(meeting(lambda depth: 300 + depth, 300.0, 325.0, 1.0, 1.0, 10.0))
-    10.0
-
-    References
-    ----------
-    arithmetic.
-    """
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            return float(done.value)
 
 
 def _slope(under: list[_Try], over: list[_Try]) -> float:

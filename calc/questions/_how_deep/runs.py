@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections import OrderedDict
 from collections.abc import Generator, Hashable, Iterator
 from dataclasses import dataclass, field, replace
-from typing import TypeVar, cast
 
 from calc.casting.cure.known import Known, levels
 from calc.casting.cure.layers import Layers, layers_steps, wait_for, window_of
@@ -16,11 +15,11 @@ from calc.casting.cure.standards import standard
 from calc.casting.cure.thermal import Films, Wall, materials
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.words import depth_step_m
+from calc.steps import part, unmeasured
 
 _COOLER_K = standard("cooler")
 COLD_K = standard("cold shop")
 _KEPT = 24
-T = TypeVar("T")
 
 
 @dataclass
@@ -67,13 +66,13 @@ def look(case: Case, key: Hashable) -> Generator[float, None, Looked]:
     if key in _looked:
         _looked.move_to_end(key)
         return _looked[key]
-    known = yield from _part(case.known_steps(), 0.0, 0.15)
+    known = yield from part(case.known_steps(), 0.0, 0.15)
     plan = case.plan(known)
     found = Looked(known, Outlook(plan))
-    yield from _part(lines_steps(found.outlook), 0.15, 0.28)
+    yield from part(lines_steps(found.outlook), 0.15, 0.28)
     if plan.beneath is None and not case.quick:
-        yield from _part(headroom_steps(found.outlook), 0.28, 0.3)
-    yield from _part(courses_steps(found.outlook, whole=not case.quick), 0.3, 0.65)
+        yield from part(headroom_steps(found.outlook), 0.28, 0.3)
+    yield from part(courses_steps(found.outlook, whole=not case.quick), 0.3, 0.65)
     found.deepest_m = found.outlook.go
     if not case.quick:
         yield from _rest(case, found)
@@ -87,10 +86,10 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
     outlook = found.outlook
     plan = outlook.plan
     if case.sheet_m is not None and (narrow(plan.mould.footprint, plan.mould.depth_m) or plan.mould.depth_m > case.sheet_m):
-        yield from _part(equal_steps(outlook), 0.65, 0.7)
+        yield from part(equal_steps(outlook), 0.65, 0.7)
     if outlook.planned > outlook.go or (case.sheet_m is not None and plan.mould.depth_m > case.sheet_m):
         if plan.tall:
-            found.deepest_m = yield from _quiet(line_steps(plan.hot, GO_K, outlook.go * plan.mould.footprint.half_width_m), 0.7)
+            found.deepest_m = yield from unmeasured(line_steps(plan.hot, GO_K, outlook.go * plan.mould.footprint.half_width_m), 0.7, 1.0)
         deepest = min(found.deepest_m, case.sheet_m or found.deepest_m)
         if plan.beneath is not None:
             found.wait_s = wait_for(plan, plan.beneath)
@@ -99,18 +98,18 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
                 found.below_runs_away = window_of(below).first_s is None
             return
         if deepest < plan.mould.depth_m:
-            found.layers = yield from _part(layers_steps(plan, deepest, depth_step_m(case.given, deepest)), 0.7, 0.8)
+            found.layers = yield from part(layers_steps(plan, deepest, depth_step_m(case.given, deepest)), 0.7, 0.8)
     if plan.beneath is not None:
         return
     if plan.mould.wood_share and not plan.tall:
         bare = replace(plan, mould=replace(plan.mould, wood_share=0.0))
-        line = yield from _quiet(line_steps(bare.hot, max(GO_K, plan.air_k + 10), outlook.go * (1 - plan.mould.wood_share)), 0.79)
+        line = yield from unmeasured(line_steps(bare.hot, max(GO_K, plan.air_k + 10), outlook.go * (1 - plan.mould.wood_share)), 0.79, 1.0)
         found.bare_m = min(line * outlook.held, outlook.go)
     if found.layers is None:
         found.window = window_of(plan)
     for number, (id, other) in enumerate(_others(plan)):
         target = max(GO_K, other.air_k + 10)
-        line = yield from _quiet(line_steps(other.hot, target, outlook.go * 1.15, plan.tall), 0.8 + 0.05 * number)
+        line = yield from unmeasured(line_steps(other.hot, target, outlook.go * 1.15, plan.tall), 0.8 + 0.05 * number, 1.0)
         found.changed[id] = line * outlook.held
 
 
@@ -130,23 +129,3 @@ def _others(plan: Plan) -> Iterator[tuple[str, Plan]]:
 def widened(known: Known, go: float) -> float:
     """The line up to which no stop is found if a test cup comes out in the middle: by the narrower band alone."""
     return go * float((known.level.rate_up / levels()["cup"].rate_up) ** -DEPTH_BY_RATE)
-
-
-def _part(steps: Generator[float, None, T], start: float, end: float) -> Generator[float, None, T]:
-    """Steps that tell their own share, as part of the whole."""
-    while True:
-        try:
-            share = next(steps)
-        except StopIteration as done:
-            return cast(T, done.value)
-        yield start + (end - start) * share
-
-
-def _quiet(steps: Generator[None, None, float], share: float) -> Generator[float, None, float]:
-    """Steps that tell nothing."""
-    while True:
-        try:
-            next(steps)
-        except StopIteration as done:
-            return float(done.value)
-        yield share

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Generator
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from typing import TypeVar, cast
 
 from calc.casting import resin
 from calc.casting.cure.bucket import in_bucket, usual_wait
@@ -21,8 +20,8 @@ from calc.errors import InputError
 from calc.questions import Given
 from calc.questions._how_deep.case import BENCH
 from calc.questions._resin.sheet import Sheet
+from calc.steps import part
 
-_Found = TypeVar("_Found")
 BUCKET_KG = resin.stand_in("bucket")
 _ANY_M = 0.04  # the mould's depth is what is looked for
 
@@ -140,17 +139,17 @@ def profile_steps(given: Given) -> Generator[float, None, Profile]:
     known: Known | None = None
     if given.choice("known") == "cup":
         try:
-            known = yield from _part(known_steps(replace(facts, cup=cup_of(given, facts.raw))), 0.0, 0.8)
+            known = yield from part(known_steps(replace(facts, cup=cup_of(given, facts.raw))), 0.0, 0.8)
         except NoFit as none:
             failed = none.code
             if facts.pot_life_s is None and facts.deepest_m is None:
                 raise InputError("pot_life", "cup-alone") from None
     if known is None:
         try:
-            known = yield from _part(known_steps(facts), 0.0, 0.5)
+            known = yield from part(known_steps(facts), 0.0, 0.5)
         except NoFit:
             raise InputError("pot_means", "never-so-hot") from None
-    outlook, bucket = yield from _part(_depths(known, given.si("room")), 0.8, 1.0)
+    outlook, bucket = yield from part(_depths(known, given.si("room")), 0.8, 1.0)
     return Profile(sheet, facts, known, outlook.edge, outlook.go, outlook.stop, bucket, failed)
 
 
@@ -173,13 +172,3 @@ def _depths(known: Known, room_k: float) -> Generator[float, None, tuple[Outlook
             del _recent[next(iter(_recent))]
         _recent[key] = (outlook, poured.within_s)
     return _recent[key]
-
-
-def _part(steps: Generator[float, None, _Found], low: float, high: float) -> Generator[float, None, _Found]:
-    """The same work, telling its share as a part of the whole."""
-    while True:
-        try:
-            share = next(steps)
-        except StopIteration as end:
-            return cast(_Found, end.value)
-        yield low + share * (high - low)

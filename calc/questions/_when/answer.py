@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Generator
 from dataclasses import replace
 
 from calc.casting.cure.calibrate import NoFit
@@ -14,6 +13,7 @@ from calc.errors import InputError
 from calc.questions import Given, Steps
 from calc.questions._when import refusals, words
 from calc.questions._when.casting import Casting, batch_of, poured_within, set_right, shop_of, vessels_of
+from calc.steps import part
 
 
 def facts_of(given: Given) -> Facts:
@@ -43,7 +43,7 @@ def answer(given: Given) -> Steps:
     if refusals.too_thin_and_fast(given):
         return refusals.thin_and_fast(given)
     try:
-        resin: Known = yield from _shared(facts_of(given), 0.5)
+        resin: Known = yield from part(known_steps(facts_of(given)), 0.0, 0.5)
     except NoFit:
         raise InputError("pot_means", "never-so-hot") from None
     batch = batch_of(given, vessels, resin)
@@ -62,15 +62,3 @@ def answer(given: Given) -> Steps:
             return refusals.too_hot(given, casting)
         yield 0.5 + 0.5 * number / len(castings)
     return words.answer(given, castings, resin)
-
-
-def _shared(facts: Facts, most: float) -> Generator[float, None, Known]:
-    steps = known_steps(facts)
-    while True:
-        try:
-            done = next(steps)
-        except StopIteration as end:
-            found = end.value
-            assert isinstance(found, Known)
-            return found
-        yield done * most
