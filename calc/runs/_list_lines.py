@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from calc.casting.standards import standard
 from calc.errors import RequestError
 from calc.fields import Parsed, Quantity, Typed
 from calc.questions import Given, Question, all_questions, before_the_lathe
@@ -31,6 +32,25 @@ _FINDINGS: Mapping[str, Callable[[Given], Mapping[str, Finding]]] = {
 TO_USE: Mapping[str, Callable[[Given], float | None]] = {"before-a-pour": before_a_pour.time_to_use, "pot-or-vacuum": time_to_use}
 
 
+@dataclass(frozen=True)
+class Batch:
+    """A batch whose parts met at a time, epoch s, and may peak up to ``latest`` s after it; None where no hour is known."""
+
+    at: float
+    latest: float | None = None
+
+    @property
+    def watched_until(self) -> float:
+        """Well past its latest hour; one with no known hour is told for as long as any resin may take."""
+        if self.latest is None:
+            return self.at + 3600 * standard("watched unknown")
+        return self.at + standard("watched past") * self.latest
+
+    def as_json(self) -> dict[str, float]:
+        """For an event: its time, and its hour where that is known."""
+        return {"at": self.at} | ({} if self.latest is None else {"latest": self.latest})
+
+
 @dataclass
 class Presses:
     """The events played from the first to the last."""
@@ -41,6 +61,8 @@ class Presses:
     begun_at: float | None = None
     gloves_at: float | None = None
     mixed_at: float | None = None
+    latest: float | None = None  # hour at which the batch that runs may peak, s after its parts met, as it was planned when it was last told
+    earlier: list[Batch] = field(default_factory=list)  # mixed before that one
     looked_at: float | None = None
     looks: int = 0
     ended: Event | None = None
@@ -55,8 +77,16 @@ class Presses:
         self.clear("anew")
         if at is None:
             self.own = []
-        self.ended = self.mixed_at = self.gloves_at = None
+        self.mix(None)
+        self.ended = self.gloves_at = None
         self.begun_at = at
+
+
+    def mix(self, at: float | None, latest: float | None = None) -> None:
+        """Another batch runs now, or none: the one before goes on curing."""
+        if self.mixed_at not in (None, at):
+            self.earlier.append(Batch(self.mixed_at, self.latest))
+        self.mixed_at, self.latest = at, latest
 
 
 @dataclass(frozen=True)
@@ -99,7 +129,7 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
         elif kind == "gloves":
             found.gloves_at = at
         elif kind == "mixed":
-            _met(checklist, found, at)
+            _met(checklist, found, at, event.get("latest"))
         elif kind == "anew":
             if not checklist.stays and (not handed_by or handed_by in checklist.after.split()):
                 found.begin_anew(None)
@@ -115,12 +145,12 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
     return found
 
 
-def _met(checklist: Checklist, found: Presses, at: float) -> None:
+def _met(checklist: Checklist, found: Presses, at: float, latest: float | None) -> None:
     """Parts met elsewhere: what was pressed here before them was for an earlier batch."""
     if found.closed and not checklist.stays:
         found.begin_anew(None)
     if not (found.closed and checklist.stays):
-        found.mixed_at = at
+        found.mix(at, found.latest if at == found.mixed_at and latest is None else latest)
 
 
 def _press(checklist: Checklist, found: Presses, event: Event, at: float) -> None:
@@ -129,6 +159,7 @@ def _press(checklist: Checklist, found: Presses, event: Event, at: float) -> Non
         raise RequestError(f"{checklist.id} has no line {number}")
     item = checklist.items[number - 1]
     found.closed[item.number] = event
+    found.latest = max((told for told in (found.latest, event.get("latest")) if told is not None), default=None)
     if checklist.rounds and found.looked_at is None:
         found.looked_at = at
     if item.gate == "G17" and event["type"] == "tick":

@@ -8,10 +8,10 @@ A list ends in 'No stop found - your call', or it says what was gone past.
 Events, each with ``at`` (epoch seconds):
 
 ``tick``, ``noted`` (gone on, not checked), ``past`` (gone on past a stop), ``away`` (does not apply, with ``reason``)
-and ``no``, each with ``item`` (from 1) and ``figures`` (what the button carried);
+and ``no``, each with ``item`` (from 1) and ``figures`` (what the button carried), and ``latest`` where the plan has it (hour of the peak, s);
 ``reading`` (``field``, ``typed``, ``units``), ``gloves``, ``mixed``, ``anew``, ``round``, ``new-batch``, ``end``, ``leave``.
 
-``mixed`` (the parts met) and ``anew`` (a batch, a piece or a mounting began) come from other lists: what their screens say under
+``mixed`` (the parts met; ``latest`` as above) and ``anew`` (a batch, a piece or a mounting began) come from other lists: what their screens say under
 ``carry``, the page adds to a list that goes after them, if it is newer than that list's last press; ``from`` names the list it comes from. So
 comes a ``reading``, to the lists that take it over: what was read on the dial is read once.
 """
@@ -29,13 +29,12 @@ from calc.fields import Parsed
 from calc.questions import Given
 from calc.questions._found_for import counts
 from calc.runs import Event, Run, Screen, button, undo
-from calc.runs._list_lines import TO_USE, Line, Presses, glove_time, lines_of, play, question_of, with_readings, written
+from calc.runs._list_clocks import clocks, latest_peak
+from calc.runs._list_lines import Batch, Line, Presses, lines_of, play, question_of, with_readings, written
 from calc.safety.checklists import Checklist, all_checklists, begun_anew, phrases
 from calc.safety.facts import facts
 from calc.safety.findings import State
 
-#: Lists during which mixed resin is liquid in a bucket: its working time is shown.
-_LIQUID = ("C2", "C9")
 #: From this time on the time under pressure is told in hours, s.
 _IN_HOURS_S = 2 * 3600.0
 
@@ -78,10 +77,10 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
         **outcome,
         "buttons": [*_buttons(checklist, lines, done, ended), *_undo(presses)],
         "totals": _totals(checklist, given),
-        "clocks": _clocks(checklist, given, presses),
-        "items": _hints_once([_item_json(checklist, lines, line, ended, _stood(lines, line, given, now)) for line in lines]),
+        "clocks": clocks(checklist, given, presses, now),
+        "items": _hints_once([_item_json(checklist, lines, line, ended, given, now) for line in lines]),
         "record": _record(lines, ended, given),
-        "carry": _carry(checklist, presses),
+        "carry": _carry(checklist, given, presses),
         "cautions": [],
         "errors": [],
     }
@@ -225,11 +224,12 @@ def _undo(presses: Presses) -> list[dict[str, Any]]:
     return [undo(phrases()["undo"]) | {"takes": place} for place in presses.own[-1:]]
 
 
-def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool, stood: _Stood | None) -> dict[str, Any]:
+def _item_json(checklist: Checklist, lines: Sequence[Line], line: Line, ended: bool, given: Given, now: float) -> dict[str, Any]:
     words, item = phrases(), line.item
+    stood = _stood(lines, line, given, now)
     first_open = next((other.item.number for other in lines if other.press is None), 0)
     waits = checklist.type == "RD" and line.press is None and item.number != first_open
-    buttons = [] if ended or waits or line.press is not None else _item_buttons(checklist, line, stood)
+    buttons = [] if ended or waits or line.press is not None else _item_buttons(checklist, line, stood, latest_peak(given))
     state = "" if line.press is None else str(line.press["type"])
     done = {
         "": "",
@@ -263,16 +263,16 @@ def _barred(line: Line) -> bool:
     return line.press is None and line.must_go_past and line.item.firm
 
 
-def _item_buttons(checklist: Checklist, line: Line, stood: _Stood | None) -> list[dict[str, Any]]:
-    """How this line may be closed now: one press, or past a stop two, in different places."""
+def _item_buttons(checklist: Checklist, line: Line, stood: _Stood | None, latest: float | None) -> list[dict[str, Any]]:
+    """How this line may be closed now: one press, or past a stop two, in different places. ``latest`` is how long this batch is to be watched."""
     words, item = phrases(), line.item
     if _barred(line):
         return []
 
     def closing(kind: str) -> dict[str, Any]:
-        return {"type": kind, "item": item.number, "figures": line.figures}
+        return {"type": kind, "item": item.number, "figures": line.figures} | ({} if latest is None else {"latest": latest})
 
-    buttons = []
+    buttons: list[dict[str, Any]] = []
     if line.must_go_past and line.said is not None:
         confirm = {"say": words["past_ask"], "yes": words["past_yes"].format(record=line.said.record), "no": words["past_no"]}
         buttons.append(button("past", words["past"], "danger", closing("past"), confirm=confirm))
@@ -304,53 +304,16 @@ def _totals(checklist: Checklist, given: Given) -> list[dict[str, str]]:
     return out
 
 
-def _clocks(checklist: Checklist, given: Given, presses: Presses) -> list[dict[str, Any]]:
-    """What runs: each with its start, its end where one is known, and what to say past it."""
-    words = sources.document("checklists")["clocks"]
-    out: list[dict[str, Any]] = []
-
-    def clock(id: str, starts: float | None, lasts_s: float | None) -> None:
-        if starts is not None:
-            ends = None if lasts_s is None else starts + lasts_s
-            running, past = words[id]
-            out.append({"id": id, "label": running, "starts": starts, "ends": ends, "overdue_label": past})
-
-    if checklist.id in _LIQUID:
-        usable = TO_USE[checklist.question](given)
-        clock("since" if usable is None else "poured", presses.mixed_at, usable)
-    over = {item.ends for item in checklist.items if item.number in presses.closed}
-    for item in checklist.items:
-        if item.clock and item.number in presses.closed and item.clock not in over:
-            lasts = given.maybe("demould")
-            clock(item.clock if lasts is not None else "pressed", float(presses.closed[item.number]["at"]), lasts)
-    if checklist.rounds:
-        clock("look", presses.looked_at, given.si("look_every"))
-        for id, lasts in _peaks(given.maybe("peak_after"), given.maybe("peak_latest")):
-            clock(id, presses.mixed_at, lasts)
-        if given.maybe("earliest") is not None:
-            clock("layer", presses.mixed_at, given.maybe("earliest"))
-    if checklist.gloves == "on":
-        clock("gloves", presses.gloves_at, glove_time(given))
-    return out
-
-
-def _peaks(soonest: float | None, latest: float | None) -> list[tuple[str, float | None]]:
-    """The clocks of the watch: to the soonest and to the latest hour at which it may peak, or to the one that is planned."""
-    if soonest is not None and latest is not None and soonest < latest:
-        return [("soonest", soonest), ("stay", latest)]
-    known = [one for one in (soonest, latest) if one is not None]
-    return [("peak", max(known))] if known else [("since", None)]
-
-
-def _carry(checklist: Checklist, presses: Presses) -> list[dict[str, Any]]:
+def _carry(checklist: Checklist, given: Given, presses: Presses) -> list[dict[str, Any]]:
     """Events for the lists that go after this one; once the parts have met, that is what tells the batch."""
     out: list[dict[str, Any]] = [{**event, "from": checklist.id} for event in presses.readings.values()]
     if presses.begun_at is not None and presses.mixed_at is None:
         out.append({"type": "anew", "at": presses.begun_at, "from": checklist.id})
     if presses.gloves_at is not None:
         out.append({"type": "gloves", "at": presses.gloves_at, "from": checklist.id})
+    out += [{"type": "mixed", **batch.as_json()} for batch in presses.earlier]
     if presses.mixed_at is not None:
-        out.append({"type": "mixed", "at": presses.mixed_at})
+        out.append({"type": "mixed", **Batch(presses.mixed_at, latest_peak(given)).as_json()})
     return out
 
 

@@ -47,6 +47,7 @@ def everything() -> dict[str, Any]:
                 "next": one.next,
                 "after": " ".join(dict.fromkeys(f"{one.after} {one.reads}".split())),
                 "carry_hours": one.carry_hours,
+                "rounds": one.rounds,
                 "question": one.question,
                 "items": [_item(item) for item in one.items],
             }

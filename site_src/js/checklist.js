@@ -62,13 +62,19 @@ class LiveList {
 
   // What is kept
 
-  /** The run that was left open, or a new one; it goes on with what the lists before it, or the mixing steps, have handed on since. */
+  /**
+   * The run that was left open, or a new one; it goes on with what the lists before it, or the mixing steps, have handed on since. A list that
+   * watches hears of every batch, any other of the newest run alone.
+   */
   async #open() {
     const all = (await this.#app.store.all('runs')).sort((one, other) => other.at - one.at);
     const run = all.find((one) => one.list === this.#id && one.open) ?? this.#fresh();
-    const { after, carryHours } = this.#root.dataset;
+    const { after, carryHours, rounds } = this.#root.dataset;
     const since = run.at ?? Date.now() - Number(carryHours) * 3600e3;
-    const handed = after.split(' ').flatMap((id) => all.find((one) => (one.list ?? one.kind) === id)?.carry ?? []);
+    const handed = after.split(' ').flatMap((id) => {
+      const [newest, ...older] = all.filter((one) => (one.list ?? one.kind) === id).map(({ carry = [] }) => carry);
+      return [...(newest ?? []), ...older.flat().filter(({ type }) => rounds !== undefined && type === 'mixed')];
+    });
     const news = handed.filter((event) => event.at * 1000 > since).sort((one, other) => one.at - other.at);
     run.events.push(...news);
     return run;

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import time
 
+import pytest
+
 from tests.browser.maker import Maker
 
 C5, C6 = "before-the-lathe/c5/", "before-the-lathe/c6/"
@@ -60,6 +62,30 @@ def test_undo_goes_on_past_what_another_list_told_without_clearing_a_tick(chromi
             chromium.tap("button", "Undo the last press")
     chromium.wait_for("document.querySelector('[data-part=undo]').disabled")
     assert "New gloves in" in chromium.text("[data-part=clocks]"), "what came from there is no press of this list"
+
+
+@pytest.mark.parametrize("ended", [False, True], ids=["begun anew", "ended and begun anew"])
+def test_the_watch_goes_on_with_the_older_batch_when_another_is_mixed(chromium: Maker, ended: bool) -> None:
+    """Whether it was looked at before or is opened only now."""
+    c2, c3 = "before-a-pour/c2/", "before-a-pour/c3/"
+    chromium.go(c2)
+    press(chromium, "#c2-1")
+    if ended:
+        chromium.tap("button", "Leave it unfinished")
+        chromium.wait(css="[data-part=outcome]")
+    else:
+        chromium.go(c3)
+        press(chromium, "#c3-2")
+        assert "Older batch" not in chromium.text("[data-part=clocks]")
+        chromium.go(c2)
+    chromium.tap("button", "New batch: clear all ticks")
+    chromium.wait_text("0 of 6", css="[data-part=progress]")
+    time.sleep(0.6)  # a press right after another on the same button counts as a tremble
+    press(chromium, "#c2-1")
+    chromium.go(c3)
+    chromium.wait_text("0 of 5", css="[data-part=progress]")
+    chromium.wait_text("Older batch", css="[data-part=clocks]")
+    assert chromium.text("[data-part=clocks]").count("Since A met B") == 1
 
 
 def test_the_number_to_call_is_kept_and_stands_in_every_card(chromium: Maker) -> None:

@@ -173,6 +173,38 @@ def test_parts_that_met_again_clear_the_watch_and_move_its_clock() -> None:
     assert {clock["starts"] for clock in shown["clocks"] if clock["id"] in ("since", "peak", "layer")} == {3000.0}
 
 
+SLOW, FAST = {"peak_after": "70 min", "peak_latest": "8.5 h"}, {"peak_after": "20 min", "peak_latest": "50 min"}
+
+
+def _older(events: list[dict[str, Any]], plan: dict[str, str], now: float) -> list[tuple[str, float, float | None]]:
+    clocks = screen("C3", events, FINE | plan, now=now)["clocks"]
+    assert [clock["starts"] for clock in clocks if clock["id"] in ("stay", "layer")] == [3000.0] * (1 + bool(plan)), "the newest by its own clocks"
+    return [(clock["id"], clock["starts"], clock["ends"]) for clock in clocks if clock["id"].startswith("older")]
+
+
+def test_a_batch_that_still_cures_is_watched_on_when_another_is_mixed() -> None:
+    """A slow one, then a fast one 50 minutes later: each to its own latest hour, though the plan on the page is the fast one's by now."""
+    one, two = {"type": "mixed", "at": 1.0}, {"type": "mixed", "at": 3000.0}
+    shown = screen("C3", [one], FINE | SLOW)
+    looked = [one, press(shown, 2, 10.0), press(shown, 3, 20.0)]
+    assert not [clock for clock in screen("C3", looked, FINE | SLOW)["clocks"] if clock["id"].startswith("older")], "one batch, one set of clocks"
+    mended = [*looked, press(screen("C3", looked, FINE | FAST), 5, 30.0)]  # the next plan, typed while the first is looked at, does not shorten its watch
+    for events in ([*looked, two], [*mended, two]):
+        assert _older(events, FAST, 3000.0) == [("older_stay", 1.0, 1.0 + 8.5 * 3600)]
+        assert len(_older(events, FAST, 16.9 * 3600)) == 1 and not _older(events, FAST, 17.1 * 3600)  # well past: twice its hour, our judgement
+    assert _older([one, two], {}, 3000.0) == [("older", 1.0, None)] and not _older([one, two], {}, 24 * 3600 + 2.0)
+
+
+def test_the_pour_tells_the_watch_of_each_batch_with_its_hour() -> None:
+    first = screen("C2", [], FINE | SLOW)
+    poured = [press(first, 1, 1.0), {"type": "new-batch", "at": 2000.0}]
+    poured.append(press(screen("C2", poured, FINE | FAST), 1, 3000.0))
+    carry = screen("C2", poured, FINE | FAST)["carry"]
+    met = [(event["at"], event["latest"]) for event in carry if event["type"] == "mixed"]
+    assert met == [(1.0, 8.5 * 3600), (3000.0, 50 * 60.0)]
+    assert _older(carry, FAST, 3000.0) == [("older_stay", 1.0, 1.0 + 8.5 * 3600)]
+
+
 def test_a_pot_under_pressure_stays_as_it_is_whatever_is_mixed_meanwhile() -> None:
     raised = [{"type": "mixed", "at": 1.0}, *press_all("C8", POT)[:6]]
     shown = screen("C8", [*raised, {"type": "anew", "at": 500.0}, {"type": "mixed", "at": 600.0}], POT)
