@@ -141,3 +141,47 @@ def test_a_tick_is_made_for_a_glove_and_undo_is_out_of_its_way(chromium: Maker) 
           return Math.max(undo.top - box.bottom, box.top - undo.bottom);
         }})()""")
         assert gap >= 32, (number, gap)
+
+
+EARLIER = """new Promise((resolve) => {
+  const request = indexedDB.open('blankwright');
+  request.onsuccess = () => {
+    const store = request.result.transaction('runs', 'readwrite').objectStore('runs');
+    const asked = store.getAll();
+    asked.onsuccess = () => {
+      for (const run of asked.result) for (const event of run.events) event.at -= 3.41 * 3600;
+      for (const run of asked.result) store.put(run);
+    };
+    store.transaction.oncomplete = () => { request.result.close(); resolve(true); };
+  };
+})"""
+
+
+def test_pressure_is_let_down_by_a_second_and_deliberate_press(chromium: Maker) -> None:
+    """Too early the bubbles grow back, and no undo brings the pressure back: so the list tells how long it stood, and asks."""
+    clock, line = "[data-part=clocks]", "#c8-7"
+    chromium.go("pot-or-vacuum/")
+    chromium.choose(method="pot")
+    chromium.enter(demould="24 h")
+    chromium.go("pot-or-vacuum/c8/")
+    assert not chromium.sees("button", "Tick", within=line), "the lines above come first"
+    for number in range(1, 7):
+        press(chromium, f"#c8-{number}")
+    chromium.wait_text("Hold pressure", css=clock)
+    chromium.go("pot-or-vacuum/")
+    chromium.eval(EARLIER)  # a maker who comes back after 3.4 hours and a bit
+    chromium.go("pot-or-vacuum/c8/")
+    chromium.wait_text("Hold pressure", css=clock)
+    for meant in (False, True):
+        time.sleep(0.6)  # a press right after another on the same button counts as a tremble
+        chromium.tap("button", "Tick", within=line)
+        chromium.wait_text("Under pressure for at least 3.4 h, 24 h planned.", css="dialog[open]")
+        assert not chromium.sees(css="[data-closed]", within=line), "one press lets nothing down"
+        chromium.tap("button", "Hard: let the pressure down" if meant else "Back to the list", within="dialog")
+        chromium.wait_for("document.querySelector('dialog[open]') === null")
+        assert ("Hold pressure" in chromium.text(clock)) or meant
+    chromium.wait_text("Let down after 3.4 h", css=f"{line} [data-closed]")
+    chromium.wait_for(f"!document.querySelector('{clock}').innerText.includes('Hold pressure')")
+    press(chromium, "#c8-8")
+    chromium.tap("button", "End this list")
+    chromium.wait_text("Pressure let down after 3.4 h, 24 h planned", css="[data-part=outcome]")
