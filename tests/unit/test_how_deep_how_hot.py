@@ -100,10 +100,11 @@ def test_a_slow_kind_is_held_by_its_range() -> None:
     [
         ({"room": "18 °C"}, {"room": "24 °C"}),
         ({"fan": "yes"}, {"fan": "no"}),
-        ({"wood": "40 %"}, {"wood": "0 %"}),
+        ({"wood": "40 %", "lies": "through"}, {"wood": "0 %"}),
+        ({"wood": "40 %", "lies": "through"}, {"wood": "40 %", "lies": "parts"}),
         ({"stands": "raised"}, {"stands": "bench"}),
         ({"mould": "aluminium"}, {"mould": "board"}),
-        ({"wood": "40 %", "piece": "20 mm"}, {"wood": "40 %", "piece": "400 mm"}),
+        ({"wood": "40 %", "lies": "through", "piece": "20 mm"}, {"wood": "40 %", "lies": "through", "piece": "400 mm"}),
     ],
 )
 def test_what_helps_helps(better: dict[str, str], worse: dict[str, str]) -> None:
@@ -254,7 +255,7 @@ def test_the_ceiling_never_lies_inside_the_range_of_depths_that_run_away(known: 
 
 def _minutes(text: str) -> float:
     parts = text.split()
-    return sum(float(figure) * {"min": 1, "h": 60}[unit] for figure, unit in zip(parts[::2], parts[1::2], strict=True))
+    return sum(float(figure) * {"min": 1, "h": 60, "days": 1440}[unit] for figure, unit in zip(parts[::2], parts[1::2], strict=True))
 
 
 @pytest.mark.parametrize("pot", [{"pot_life": "60 min"}, {"pot_life": "60 min", "pot_means": "pour"}, {"pot_life": "8 h", "pot_means": "doubled"}])
@@ -305,12 +306,12 @@ def test_a_depth_alone_is_told_that_the_pot_life_may_lower_it() -> None:
 )
 def test_the_wait_between_layers_is_one_figure_in_every_question(resin: dict[str, str]) -> None:
     """Of a layer alone, of the same as one of several, and by the clock."""
-    mould = {"shape": "round", "across": "332 mm", "room": "22 °C", "wood": "20 %"}
+    mould = {"shape": "round", "across": "332 mm", "room": "22 °C", "wood": "20 %", "lies": "through"}
     deep = ask(resin | mould, depth={"11 h": "60 mm", "60 min": "25 mm"}.get(resin["pot_life"], "12 mm"))
     assert deep["headline"]["tone"] == "stop"
     each = f"{deep['headline']['say'].split(' mm')[0].split()[-1]} mm"
     alone = ask(resin | mould, depth=each)
-    clock = {"resin": "pot"} | resin | mould | {"depth": each}
+    clock = {"resin": "pot"} | resin | {name: text for name, text in mould.items() if name != "lies"} | {"depth": each}
     when = desk.answer("when-can-i", clock, confirmed=clock)
     first = when["values"]["layer_from"]["shown"]
     assert line(deep, "Next layer not before") == line(alone, "Next layer not before") == first
@@ -352,8 +353,31 @@ def test_all_layers_so_far_entered_as_one_are_told_apart_from_one_that_is_too_wa
 
 
 def test_a_layer_over_the_wood_is_told_to_bear_less() -> None:
-    wooden, plain = ask(QUICK_DEEP, depth="5 mm", wood="34 %"), ask(QUICK_DEEP, depth="5 mm")
+    wooden, plain = ask(QUICK_DEEP, depth="5 mm", wood="34 %", lies="through"), ask(QUICK_DEEP, depth="5 mm")
     text = next(one["text"] for one in wooden["cautions"] if one["id"] == "bare")
     bears = float(text.split(" bears ")[1].split()[0])
     assert bears == float(plain["headline"]["text"]) < float(wooden["headline"]["text"])
     assert not any(one["id"] == "bare" for one in plain["cautions"])
+    parts = ask(QUICK_DEEP, depth="5 mm", wood="34 %")
+    assert parts["headline"]["text"] == plain["headline"]["text"] and any(one["id"] == "wood-lies" for one in parts["cautions"])
+
+
+THIN = {"shape": "round", "across": "4 in", "room": "62 °F", "deepest": "1/2 in", "pot_life": "40 min", "depth": "3/16 in"}
+
+
+def test_a_layer_below_that_is_not_ready_leads_the_answer() -> None:
+    """And the wait is that of a layer on the same pour."""
+    wait = line(ask(THIN, "imperial"), "Next layer not before")
+    early, late = (ask(THIN, "imperial", below="3/16 in", below_since=since) for since in ("8 h", "60 h"))
+    assert early["headline"]["tone"] == "caution" and f"Wait until {wait} after the layer below was poured" in early["headline"]["say"]
+    assert late["headline"]["tone"] == "go"
+
+
+@pytest.mark.parametrize("given", [THIN, {**KIND, "kind": "slow", "depth": "12 mm", "room": "18 °C"}])
+def test_no_layer_goes_on_before_the_slowest_has_gelled_and_no_peak_comes_at_once(given: dict[str, str]) -> None:
+    reply = ask(given)
+    rows = {row[0]: row[1:] for row in next(grid for grid in reply["grids"] if grid["title"].startswith("In the mould"))["rows"]}
+    assert _minutes(line(reply, "Next layer not before")) >= _minutes(rows["Gels after"][0])
+    assert "0 min" not in line(reply, "At its hottest after")
+    handed = next(carry["inputs"] for carry in reply["carries"] if carry["to"] == "before-a-pour")
+    assert "peak_after" not in handed or _minutes(handed["peak_after"]) > 60

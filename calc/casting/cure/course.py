@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 
 from calc.casting.cure.kinetics import GEL, WORKING_END
@@ -12,6 +13,7 @@ from calc.casting.cure.standards import standard
 LAYER_BONDS = standard("layer bonds")
 #: Hotter than this the figure is no forecast: the run ends there.
 RUNAWAY_K = standard("runaway")
+_RISES_K = 0.05  # less than this is a wobble of the steps
 
 
 @dataclass(frozen=True)
@@ -52,6 +54,19 @@ class Course:
     def peak(self) -> Moment:
         """The hottest moment."""
         return max(self.moments, key=lambda one: one.hottest_k)
+
+    @property
+    def warmest_again(self) -> Moment | None:
+        """The top of its own heat: its peak, or where it is hottest as it is poured the hottest moment of what rises after; None where it only cools."""
+        peak = self.peak
+        if peak.hottest_k > self.moments[0].hottest_k + _RISES_K:
+            return peak
+        lowest = math.inf
+        for number, one in enumerate(self.moments):
+            lowest = min(lowest, one.hottest_k)
+            if one.hottest_k > lowest + _RISES_K:
+                return max(self.moments[number:], key=lambda later: later.hottest_k)
+        return None
 
     @property
     def ran_away(self) -> bool:

@@ -113,7 +113,8 @@ def window_of(plan: Plan) -> Window:
     ----------
     cure-solver; practice for the bond.
     """
-    return next_layer(stages(plan.resin, plan.mould, plan.start(), Shop(plan.air_k, plan.air_k), COARSE), plan.level.hours)
+    middle, slowest = (stages(end.resin, end.mould, end.start(), Shop(end.air_k, end.air_k), COARSE) for end in (plan, plan.cool))
+    return next_layer(middle, plan.level.hours, slowest)
 
 
 def wait_for(plan: Plan, beneath: Beneath) -> float | None:

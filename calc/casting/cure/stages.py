@@ -213,7 +213,7 @@ class Window:
 
     Parameters
     ----------
-    first_s : heat gone and skin firm, at the late end of what is known. last_s : until then it bonds by itself, at the early end.
+    first_s : heat gone and skin firm, at the late end of what is known; never before the slowest has a skin. last_s : until then it bonds by itself, at the early end.
     """
 
     first_s: float | None
@@ -225,13 +225,14 @@ class Window:
         return self.first_s is not None and self.last_s is not None and self.first_s < self.last_s
 
 
-def next_layer(found: Stages, hours: float) -> Window:
+def next_layer(found: Stages, hours: float, slowest: Stages | None = None) -> Window:
     """When another layer may go on a pour: one rule, whoever asks.
 
     Parameters
     ----------
     found : the pour, s.
     hours : how far its hours may be off, a factor of 1 or more.
+    slowest : the same pour at the cool end of the band, whose skin must have gelled; None counts the middle alone.
 
     Returns
     -------
@@ -252,4 +253,6 @@ def next_layer(found: Stages, hours: float) -> Window:
     """
     near, bonds = found.near_s, found.bonds_s
     first = None if near is None or bonds is None else max(near, bonds) * hours
+    if first is not None and slowest is not None:
+        first = None if slowest.skin_gel_s is None else max(first, slowest.skin_gel_s)
     return Window(first, None if found.glass_s is None else found.glass_s / hours)

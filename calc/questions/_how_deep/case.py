@@ -110,8 +110,13 @@ class Case:
         floor = Wall(board, board.usual_m) if self.material.id == "pvc" else side
         below = (BENCH, floor) if given.choice("stands") == "bench" else (floor,)
         films = Films(fan=given.choice("fan") == "yes", bare=self.material.id == "aluminium")
-        share = given.si("wood") * min(1.0, self.reach_m(resin) / given.si("piece"))
+        share = self.wood_share and self.wood_share * min(1.0, self.reach_m(resin) / given.si("piece"))
         return Mould(self.footprint, given.si("depth"), side, below, films, share)
+
+    @property
+    def wood_share(self) -> float:
+        """Wood in the clearest part of the pour, of its volume: that part gets hottest."""
+        return self.given.si("wood") if self.given.choice("lies") == "through" else 0.0
 
     def reach_m(self, resin: Resin) -> float:
         """How thick wood may be to take its full share of the heat, m: reached in half the time the resin would be workable kept cool."""

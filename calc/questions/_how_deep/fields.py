@@ -98,7 +98,19 @@ FIELDS: tuple[Field, ...] = (
         group="The mould",
     ),
     _mould("wood", "Wood in the pour, of its volume", "%", 0, 85, default="0", basis="judgement"),
-    _mould("piece", "Its thickest piece", "mm", 1, 500, usual=(3, 120), default=("50", "2"), basis="judgement", hint="Thick wood takes up heat slowly."),
+    Choice(
+        name="lies",
+        label="The wood lies",
+        options=(
+            Option("parts", "In places", "A slab, one side, the floor: the clear part decides."),
+            Option("through", "All through it", "Pieces with no clear part between."),
+        ),
+        default="parts",
+        basis="judgement",
+        fold=True,
+        group="The mould",
+    ),
+    _mould("piece", "Its thickest piece", "mm", 1, 500, usual=(3, 120), default=("50", "2"), basis="judgement", hint="Thick wood takes up heat slowly.", when=(("lies", ("through",)),)),
     # a layer below
     _below("below", "Its depth", "mm", 1, 500, usual=(2, 150), hint="The newest layer alone; same resin, this mould."),
     _below("below_since", "Poured", "h", 0.5, 2000, usual=(2, 400), hint="Hours before this one."),

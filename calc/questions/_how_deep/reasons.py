@@ -11,7 +11,7 @@ from calc.casting.cure.plan import STRAIN_CAUTION_K, STRAIN_STOP_K, tier_of
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.runs import Looked, widened
 from calc.questions._how_deep.words import depth, hours, typed_depth, warm
-from calc.questions._when.hours import after
+from calc.questions._when.hours import after, rounded
 from calc.words import risk
 
 
@@ -58,6 +58,9 @@ def _reasons(case: Case, found: Looked) -> Iterator[Reason]:
         yield Reason("edge", "caution", f"It could get as hot as {warm(given, hot.peak.hottest_k)}. {tier.why}")
     if in_bucket is not None and within is not None and within < plan.bucket_s < in_bucket:
         yield Reason("late", "caution", f"Plan to have it out of the bucket within {after(within, 'down')}: it may well be so fast.")
+    ready = found.below_ready_s
+    if plan.beneath is not None and ready is not None and rounded(ready, "up") > plan.beneath.since_s:
+        yield Reason("too-soon", "caution", f"Wait until {after(ready, 'up')} after the layer below was poured: its skin firm, its core cool.")
     yield from _sheet(case, found)
     if tier.tone != "stop":
         strain = hot.difference_k
@@ -74,7 +77,7 @@ def _reasons(case: Case, found: Looked) -> Iterator[Reason]:
         yield Reason("mould", "stop" if sure else "caution", text)
     if found.known.agreement == "deep":
         yield Reason("disagree", "caution", "Its pot life does not go with so deep a sheet: ask the supplier, or make a test cup.")
-    share = given.si("wood")
+    share = case.wood_share
     if share and plan.mould.wood_share < share * 0.95:
         yield Reason("thick-wood", "caution", f"Wood thicker than {depth(given, case.reach_m(plan.resin))} warms too slowly for this resin: it counts in part.")
 

@@ -31,7 +31,7 @@ class Looked:
     known : the resin. outlook : of the pour. layers : how to pour it in several, or None. window : for a layer on this pour.
     deepest_m : one layer of it with no stop found.
     wait_s : how old the layer below must be for this pour, s, or None. changed : by what was changed, the line up to which no stop is found.
-    below_runs_away : the layer below, taken as one pour, does not stay mild.
+    below_ready_s : how old the layer below must be for any pour, s, or None. below_runs_away : the layer below, taken as one pour, does not stay mild.
     bare_m : no stop found up to here in a layer with no wood in it, m; None where none is counted.
     """
 
@@ -41,6 +41,7 @@ class Looked:
     window: Window | None = None
     deepest_m: float = 0.0
     wait_s: float | None = None
+    below_ready_s: float | None = None
     below_runs_away: bool = False
     bare_m: float | None = None
     changed: dict[str, float] = field(default_factory=dict)
@@ -87,15 +88,15 @@ def _rest(case: Case, found: Looked) -> Generator[float, None, None]:
     plan = outlook.plan
     if case.sheet_m is not None and (narrow(plan.mould.footprint, plan.mould.depth_m) or plan.mould.depth_m > case.sheet_m):
         yield from part(equal_steps(outlook), 0.65, 0.7)
+    if plan.beneath is not None:
+        found.below_ready_s = window_of(replace(plan, mould=replace(plan.mould, depth_m=plan.beneath.depth_m), beneath=None)).first_s
+        found.below_runs_away = found.below_ready_s is None
     if outlook.planned > outlook.go or (case.sheet_m is not None and plan.mould.depth_m > case.sheet_m):
         if plan.tall:
             found.deepest_m = yield from unmeasured(line_steps(plan.hot, GO_K, outlook.go * plan.mould.footprint.half_width_m), 0.7, 1.0)
         deepest = min(found.deepest_m, case.sheet_m or found.deepest_m)
         if plan.beneath is not None:
             found.wait_s = wait_for(plan, plan.beneath)
-            if found.wait_s is None:
-                below = replace(plan, mould=replace(plan.mould, depth_m=plan.beneath.depth_m), beneath=None)
-                found.below_runs_away = window_of(below).first_s is None
             return
         if deepest < plan.mould.depth_m:
             found.layers = yield from part(layers_steps(plan, deepest, depth_step_m(case.given, deepest)), 0.7, 0.8)

@@ -128,7 +128,8 @@ def _lines(case: Case, found: Looked) -> tuple[Line, ...]:
     hot, middle, cool = outlook.hot, outlook.middle, outlook.cool
     assert hot is not None and middle is not None and cool is not None
     lines = [Line("Hottest it gets", warm_band(given, cool.peak.hottest_k, hot.peak.hottest_k), note="a range, no forecast")]
-    lines.append(Line("At its hottest after", hours_band(given, [one.peak.time_s for one in (hot, middle, cool)])))
+    tops = [one.warmest_again for one in (hot, middle, cool)]
+    lines.append(Line("At its hottest after", hours_band(given, [top.time_s for top in tops if top is not None]) if any(tops) else "none: it only cools"))
     if outlook.equal_m is not None:
         lines.append(Line.of("Counts as a wide pour of", depth(given, outlook.equal_m, "up"), "for the depth on the sheet"))
     if case.quick:
@@ -205,6 +206,9 @@ def _cautions(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[C
         shown.append(Caution("card", "stop", "Should it smoke or froth all the same: leave. Read cards E1a and E1b before you pour."))
     if found.known.agreement in ("deep", "shallow"):
         shown.append(Caution("disagree", "caution", disagreement(case.given, found.known)))
+    if case.given.si("wood") and not case.wood_share:
+        text = "The clear part decides: wood elsewhere keeps none of it cool. If the wood lies all through, say so under 'The mould'."
+        shown.append(Caution("wood-lies", "caution", text))
     if found.bare_m is not None:
         bare = min(found.bare_m, case.sheet_m or found.bare_m)
         text = f"Wood counts as spread evenly. A layer with none in it, as over a slab, bears {depth(case.given, bare)} at most: ask for it with 0 %."
@@ -227,7 +231,7 @@ def _ends(case: Case, found: Looked) -> Grid:
 
     rows = [
         ("Hottest", *(peak(end) for end in ends)),
-        ("Hottest after", *(hours(given, end.peak.time_s) for end in ends)),
+        ("Hottest after", *("only cools" if top is None else hours(given, top.time_s) for top in (end.warmest_again for end in ends))),
         ("No longer pours there after", *(hours(given, end.working_s, "down") for end in ends)),
         ("Gels after", *(hours(given, end.gel_s, "down") for end in ends)),
         ("Mould, hottest spot", *(mould(given, kelvin, end) for kelvin, end in zip(outlook.mould_k, ends, strict=True))),
@@ -258,10 +262,11 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
     if any(reason.tone == "stop" for reason in against):
         return ()
     typed = {field.name: given.as_typed(field.name) for field in FIELDS if given.typed(field.name)}
-    peaks = [course.peak.time_s for course in (hot, outlook.middle, outlook.cool) if course is not None]
-    soonest, latest = min(peaks), max(peaks)
+    tops = [course.warmest_again for course in (hot, outlook.middle, outlook.cool) if course is not None]
+    peaks = [top.time_s for top in tops if top is not None]
     gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k)}
-    gates |= {"peak_after": hours(given, soonest, "down"), "peak_latest": hours(given, latest + outlook.plan.bucket_s, "up")}
+    if peaks:
+        gates |= {"peak_after": hours(given, min(peaks), "down"), "peak_latest": hours(given, max(peaks) + outlook.plan.bucket_s, "up")}
     gates["own_depth"] = _own_depth(case, found, typed["depth"], against)
     if case.sheet_m is not None:
         gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}
@@ -269,9 +274,10 @@ def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Ca
         gates |= {"mould_length": typed["length"], "mould_width": typed["width"]}
     known = given.choice("known")
     way = {"cup": "cup", "kind": given.words("kind"), "sheet": "pot" if "pot_life" in typed else kind_of(found.known.kinetics.k25).id}[known]
-    names = ("pot_life", "pot_mass", "pot_temperature", "pot_means", "cup_gel", "cup_heat", "cup_shape", "depth", "length", "width", "across", "room", "wood")
+    names = ("pot_life", "pot_mass", "pot_temperature", "pot_means", "cup_gel", "cup_heat", "cup_shape", "depth", "length", "width", "across", "room")
     clock = {"resin": way, "shape": given.choice("shape")} | {name: typed[name] for name in names if name in typed}
     clock |= {"deepest": typed["deepest"]} if known == "sheet" and "deepest" in typed else {}
+    clock |= {"wood": typed["wood"]} if case.wood_share and "wood" in typed else {}
     fits = takes("when-can-i", "depth", outlook.plan.mould.depth_m) and takes("when-can-i", case.narrowest_field, case.narrowest_m)
     return (Carry("before-a-pour", gates), *((Carry("when-can-i", clock),) if fits else ()))
 

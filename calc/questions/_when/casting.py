@@ -14,6 +14,7 @@ from calc.casting.cure.cells import Footprint, oblong_footprint, round_footprint
 from calc.casting.cure.clock import DAY, Shop
 from calc.casting.cure.kinetics import Kinetics
 from calc.casting.cure.known import Known, Level, levels
+from calc.casting.cure.plan import FILM_BAND
 from calc.casting.cure.pour import COARSE, ROUGH, Mould, Resin, Start
 from calc.casting.cure.stages import Stages, next_layer, stages, step_of
 from calc.casting.cure.standards import standard
@@ -161,6 +162,12 @@ class Casting:
         """What the model says."""
         return _stages(self.mix, self.mould, self.start, self.shop, COARSE)
 
+    @cached_property
+    def slowest(self) -> Stages:
+        """The same at the cool end of the band."""
+        mould = replace(self.mould, films=replace(self.mould.films, factor=self.mould.films.factor * (1 + FILM_BAND)))
+        return _stages(self.mix.faster(1 / self.level.rate_down), mould, self.start, self.shop, COARSE)
+
     # --- hours to keep: waits are longer than the model's, what must not be passed is shorter -----------
 
     @property
@@ -187,7 +194,7 @@ class Casting:
     @property
     def layer_from(self) -> float | None:
         """Heat gone and skin firm; the sheet's time where it is longer."""
-        first = next_layer(self.found, self.spread).first_s
+        first = next_layer(self.found, self.spread, self.slowest).first_s
         return None if first is None else self._at_least("earliest", first)
 
     @property
