@@ -137,7 +137,7 @@ def test_the_depth_goes_on_to_the_wood_and_the_pour() -> None:
 def test_the_mould_goes_on_to_its_layers_and_a_stop_keeps_what_still_holds() -> None:
     carried = {carry["to"]: carry["inputs"] for carry in ask(**DISC, wood="inside", slab="20")["carries"]}
     assert carried["how-deep-how-hot"] == {
-        "shape": "round", "depth": carried["is-it-enough"]["depth"], "across": "312 mm", "wood": "0 %", "piece": "20 mm"
+        "shape": "round", "depth": carried["is-it-enough"]["depth"], "across": "312 mm", "lies": "parts"
     }  # fmt: skip
     assert carried["how-much-wood"]["height"] == "20 mm"
     for to, more in (("how-deep-how-hot", {"deepest": "50", "room": "20", "detail": "depths"}), ("how-much-wood", {"rise": "1250"})):

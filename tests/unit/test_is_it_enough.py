@@ -419,13 +419,14 @@ def test_a_mould_may_be_as_large_here_as_where_it_comes_from(name: str) -> None:
 
 def test_resin_over_the_wood_holds_none_and_is_handed_on_as_resin_alone() -> None:
     slab = {"across": "332", "depth": "42", "wood": "1250"}
-    for top, share in (("30", "0 %"), ("42", "34 %"), ("", "34 %")):
-        assert ask(**slab, wood_height=top)["carries"][0]["inputs"]["wood"] == share, top
+    for top, lies in (("30", "parts"), ("42", None), ("", None)):
+        inputs = ask(**slab, wood_height=top)["carries"][0]["inputs"]
+        assert (inputs["wood"], inputs.get("lies")) == ("34 %", lies), top
     thick = {"thickness": "32", "across": "320", "slab": "25"}
     for lies, top in (("under", "25 mm"), ("through", None)):
         inputs = thick | {"wood": lies, "slab": "45" if top is None else "25"}
         carried = {one["to"]: one["inputs"] for one in desk.answer("how-thick-how-tall", inputs, "metric", {})["carries"]}
-        assert carried["is-it-enough"].get("wood_height") == top and carried["how-deep-how-hot"].get("wood") == (None if top is None else "0 %")
+        assert carried["is-it-enough"].get("wood_height") == top and carried["how-deep-how-hot"].get("lies") == (None if top is None else "parts")
     dipped = {"rise": "1250", "height": "30"}
     for fill, top in (("42", "30 mm"), ("25", None), ("", None)):
         assert desk.answer("how-much-wood", dipped | {"fill": fill}, "metric", {})["carries"][0]["inputs"].get("wood_height") == top

@@ -213,7 +213,8 @@ class Window:
 
     Parameters
     ----------
-    first_s : heat gone and skin firm, at the late end of what is known; never before the slowest has a skin. last_s : until then it bonds by itself, at the early end.
+    first_s : heat gone and skin firm, at the late end of what is known; never before the slowest has a skin.
+    last_s : until then it bonds by itself, at the early end.
     """
 
     first_s: float | None

@@ -110,7 +110,10 @@ FIELDS: tuple[Field, ...] = (
         fold=True,
         group="The mould",
     ),
-    _mould("piece", "Its thickest piece", "mm", 1, 500, usual=(3, 120), default=("50", "2"), basis="judgement", hint="Thick wood takes up heat slowly.", when=(("lies", ("through",)),)),
+    _mould(
+        "piece", "Its thickest piece", "mm", 1, 500, usual=(3, 120), default=("50", "2"), basis="judgement", hint="Thick wood takes up heat slowly.",
+        when=(("lies", ("through",)),),
+    ),
     # a layer below
     _below("below", "Its depth", "mm", 1, 500, usual=(2, 150), hint="The newest layer alone; same resin, this mould."),
     _below("below_since", "Poured", "h", 0.5, 2000, usual=(2, 400), hint="Hours before this one."),

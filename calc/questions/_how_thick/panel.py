@@ -277,9 +277,8 @@ class Panel:
         covered = self.lies in ("under", "inside")
         top = {} if not covered or self.slab is None else {"wood_height": str(length(given, budget.raised + self.slab))}
         yield Carry("is-it-enough", {"shape": "round" if len(self.mould) == 1 else "box", "depth": depth} | sides | wood | top)
-        bare = {"wood": "0 %"} if covered or self.lies == "none" else {}
-        thick = {"piece": given.as_typed("slab")} if self.slab is not None else {}
-        yield Carry("how-deep-how-hot", {"shape": "round" if len(self.mould) == 1 else "oblong", "depth": depth} | sides | bare | thick)
+        bare = {"wood": "0 %"} if self.lies == "none" else {"lies": "parts"} if covered else {}
+        yield Carry("how-deep-how-hot", {"shape": "round" if len(self.mould) == 1 else "oblong", "depth": depth} | sides | bare)
         if self.lies != "none":
             raised = {"raised": str(length(given, budget.raised, "up"))} if budget.raised else {}
             height = {"height": given.as_typed("slab")} if self.slab is not None and not stopped else {}

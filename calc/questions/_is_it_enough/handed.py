@@ -20,7 +20,10 @@ _LEVEL = 0.0005  # m; nearer to the fill line the wood reaches it
 
 
 def layers(case: Case) -> Carry:
-    """The mould as far as a plain one is like it, the share of wood rounded down where it reaches the fill line, and the resin's density where it was told."""
+    """The mould as far as a plain one is like it, the share of wood rounded down, and the resin's density where it was told.
+
+    Wood that ends below the fill line lies in places: the resin over it decides there.
+    """
     given, mould = case.given, case.mould
     told: dict[str, str] = {}
     if mould.shape is not None:
@@ -30,6 +33,7 @@ def layers(case: Case) -> Carry:
         told |= {"shape": seen[0]} | {name: given.as_typed(own) for name, own in seen[1].items()}
     top = given.maybe("wood_height")
     covered = top is not None and top < mould.depth - _LEVEL  # the resin over the wood holds none, and gets as hot as resin alone
-    share = 0.0 if covered else min(taking("how-deep-how-hot", "wood").limits_si[1], case.wood.volume / mould.volume)
+    share = min(taking("how-deep-how-hot", "wood").limits_si[1], case.wood.volume / mould.volume)
     told["wood"] = str(given.write(share, ("share", Style("%", step=1)), "down"))
+    told |= {"lies": "parts"} if covered else {}
     return Carry("how-deep-how-hot", told | ({"density": given.as_typed("density")} if given.typed("density") else {}))
