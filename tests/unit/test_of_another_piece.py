@@ -173,3 +173,11 @@ def test_a_speed_for_sanding_counts_for_the_piece_it_was_asked_of() -> None:
     assert ask("which-grit-next", diameter="30 mm", **(spindle | {"piece_for": "340 mm"}))["values"]["speed"]["si"] > 150
     told = carried(ask("how-fast", operation="sand", diameter="340 mm", condition="solid", balance="done"), "which-grit-next")
     assert told["piece_for"] == told["diameter"]
+
+
+def test_turned_round_the_ring_left_bare_takes_the_block_that_is_asked_for() -> None:
+    reply = ask("will-the-mount-hold", asked="turned", hold="glue", diameter="340 mm", thickness="70 mm", block="120 mm")
+    (wanted,) = {line["text"] for line in reply["lines"] if line["text"].startswith("No: make it ")} or {""}
+    bare = next(line for line in reply["lines"] if line["label"] == "Leave bare")
+    least = ask("will-the-mount-hold", hold="glue", diameter="340 mm", thickness="70 mm", block="120 mm")["lines"][0]
+    assert float(bare["text"]) == float(least["text"]) + 20 and wanted in ("", f"No: make it {least['text']} mm")

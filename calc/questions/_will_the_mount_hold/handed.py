@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from calc.answers import Carry
-from calc.quantity.writing import rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import LONG, along
+from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._mount_found import NO, TAILSTOCK
 from calc.questions._will_the_mount_hold.words import ACROSS, exact, least_size, length
 from calc.turning.held import Held, least_across
@@ -41,7 +41,7 @@ def handed(given: Given, held: Held, found: str, ceiling_rpm: float | None, own_
     up = replace(held, far_end="live") if found == TAILSTOCK and held.far_end == "none" else held  # its least size is the one it needs once the tailstock is up
     to_start |= _least(given, up, ceiling_rpm if up is held else up.ceiling_rpm, own_rpm)
     if ceiling_rpm is not None and by_mount:
-        taken["found_rpm"] = to_start["ceiling"] = f"{rpm_text(ceiling_rpm)} rpm"
+        taken["found_rpm"] = to_start["ceiling"] = f"{told_rpm(ceiling_rpm)} rpm"
         to_start["ceiling_for"] = taken["diameter"]
     return (Carry("how-fast", taken), Carry("before-the-lathe", to_start))
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from calc.answers import Answer, Band, Caution, Change, Figure, Headline, Limit, Line, Tone, figure
 from calc.quantity.writing import rpm_text
 from calc.questions import Given
+from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._mount_found import ALONE, NO, TAILSTOCK
 from calc.questions._warm_glue import strength_left
 from calc.questions._will_the_mount_hold import case as cases
@@ -105,16 +106,16 @@ def _headline(asked: Asked) -> Headline:
     given, ceiling = asked.given, asked.ceiling_rpm
     told = _told(asked)
     if ceiling is not None:
-        now = f"{_it(asked)} {told} at {rpm_text(asked.speed_rpm)} rpm; we ask for {asked.held.mount.wanted:.0f}."
+        now = f"{_it(asked)} {told} at {told_rpm(asked.speed_rpm)} rpm; we ask for {asked.held.mount.wanted:.0f}."
         if asked.own_rpm is not None and asked.own_rpm > ceiling:
             say = f"Your {rpm_text(asked.own_rpm)} rpm is over it: go no higher. {now}"
-            return Headline("Does it hold?", f"No: up to {rpm_text(ceiling)}", "rpm", say, "caution")
+            return Headline("Does it hold?", f"No: only up to {told_rpm(ceiling)}", "rpm", say, "caution")
         if not asked.mount_decides:
             own = "" if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under the ceiling from its rim. "
-            say = f"The mount is not the limit: How fast? decides. {own}{now} Start at the lowest, light cuts."
-            return Headline("Does it hold?", f"Yes, up to {rpm_text(ceiling)}", "rpm", say, _tone(asked))
+            say = f"How fast? tells the speed to run: it knows balance and cracks. {own}{now} Start at the lowest, light cuts."
+            return Headline("Does it hold?", "Yes", "", say, _tone(asked))
         say = f"{now} Start at the lowest, light cuts." if asked.own_rpm is None else f"Your {rpm_text(asked.own_rpm)} rpm is under it. {now}"
-        return Headline("Does it hold?", f"Yes, up to {rpm_text(ceiling)}", "rpm", say, _tone(asked))
+        return Headline("Does it hold?", f"Yes, up to {told_rpm(ceiling)}", "rpm", say, _tone(asked))
     lock = "Set the lock screw on chuck or faceplate, or run forward"
     if asked.unlocked and asked.held.ceiling_rpm is not None:
         return Headline("Does it hold?", "No: lock it first", "", f"{lock}. In reverse it can unscrew.", "stop")
@@ -124,7 +125,7 @@ def _headline(asked: Asked) -> Headline:
     best = asked.changes[0]
     steps = best.steps if len(best.steps) > 1 else ()
     after = best.after.factor(_told_at(best.after, asked.own_rpm))
-    say = f"Then it {bears(after, given.choice('catch'))}, to {rpm_text(best.after.ceiling_rpm or 0.0)} rpm at most."
+    say = f"Then it {bears(after, given.choice('catch'))}, to {told_rpm(best.after.ceiling_rpm or 0.0)} rpm at most."
     if asked.unlocked:
         return Headline("Does it hold?", "No: lock it first", "", say, "stop", (lock, *best.steps))
     helped = "live" in best.sorts or "pad" in best.sorts
@@ -158,7 +159,7 @@ def _tone(asked: Asked) -> Tone:
 
 def _then(after: Held, own_rpm: float | None) -> str:
     told = times(after.factor(_told_at(after, own_rpm)))
-    return told if after.ceiling_rpm is None else f"{told}, to {rpm_text(after.ceiling_rpm)} rpm"
+    return told if after.ceiling_rpm is None else f"{told}, to {told_rpm(after.ceiling_rpm)} rpm"
 
 
 def _lines(asked: Asked) -> Iterator[Line]:
@@ -175,7 +176,7 @@ def _lines(asked: Asked) -> Iterator[Line]:
             yield Line.of("With the tailstock up", least_size(given, with_it, held.mount.across_m), "The least then.")
     if asked.ceiling_rpm is not None:
         if not asked.mount_decides:
-            yield Line("Ceiling from its rim", rpm_text(asked.ceiling_rpm), "rpm", "How fast? may go lower, for balance and cracks.")
+            yield Line("Ceiling from its rim", told_rpm(asked.ceiling_rpm), "rpm", "No speed to run: How fast? may go far lower, for balance and cracks.")
         if asked.kind == "glue" and held.far_end == "none":
             widest = length(given, MOST_DIAMETER * held.mount.across_m, "down")
             out = length(given, held.mount.across_m, "down")
@@ -193,10 +194,10 @@ def _ladder(asked: Asked) -> tuple[Limit, ...]:
     mount_rules = asked.mount_decides
     return (
         Limit(
-            "mount", _NAME[asked.kind], *((rpm_text(held.mount_rpm), "rpm") if math.isfinite(held.mount_rpm) else ("any", "")),
+            "mount", _NAME[asked.kind], *((told_rpm(held.mount_rpm), "rpm") if math.isfinite(held.mount_rpm) else ("any", "")),
             f"{reach} {held.mount.wanted:.0f} times {CATCH[given.choice('catch')]}. The catch decides more than the speed.", mount_rules,
         ),
-        Limit("rim", "Rim", rpm_text(held.rim_rpm), "rpm", f"How fast a rim may run at most, {cut}.{share.get(round(allowed, 3), '')}", not mount_rules),
+        Limit("rim", "Rim", told_rpm(held.rim_rpm), "rpm", f"How fast a rim may run at most, {cut}.{share.get(round(allowed, 3), '')}", not mount_rules),
     )  # fmt: skip
 
 

@@ -100,7 +100,8 @@ def _tried(case: Held, several: tuple[Remedy, ...]) -> Better | None:
 def _remedies(given: Given, own_rpm: float | None) -> Iterator[Remedy]:
     """In the order they are done: what stands in the way first, the size last, so that it counts on the rest."""
     yield Remedy("face", _bare, lambda it: "Bare and scuff it first", lambda it: "Cut the face bare where the block goes, scuff both, wipe, glue anew")
-    yield Remedy("screws", _right_screws, lambda it: "Change the screws", lambda it: "Wood screws of number 10 or thicker, into a wood block, not into resin")
+    wood = "Screw into wood" if given.choice("hold") == "faceplate" and given.choice("into") == "resin" else "Change the screws"
+    yield Remedy("screws", _right_screws, lambda it: wood, lambda it: "Wood screws of number 10 or thicker, into a wood block, not into resin")
     yield Remedy("grain", _side_grain, lambda it: "Screw into side grain", lambda it: "Turn the waste block so that the screws go in across the grain")
     yield Remedy("cool", _cooled, lambda it: "Let it cool", lambda it: f"Let the glue cool to {given.pick('30 °C', '86 °F')} or less")
     yield Remedy(
@@ -119,7 +120,7 @@ def _remedies(given: Given, own_rpm: float | None) -> Iterator[Remedy]:
     yield Remedy("balance", _balanced, lambda it: "Balance it", lambda it: "Balance it with weights on a free spindle")
     yield Remedy("close", lambda it: _closer(given, it), lambda it: "Mount it closer", lambda it: "Mount it closer: only its own half thickness out")
     yield Remedy("count", _more_screws, lambda it: f"{_count(it)} screws", lambda it: f"{_count(it)} screws on the same circle")
-    yield Remedy("across", lambda it: _wider(given, it, own_rpm), lambda it: _size(given, it), lambda it: _made(given, it))
+    yield Remedy("across", lambda it: _wider(given, it, own_rpm), lambda it: f"Make it {length(given, it.mount.across_m)}", lambda it: _made(given, it))
 
 
 def _bare(case: Held) -> Held | None:

@@ -15,7 +15,7 @@ from calc.questions._will_the_mount_hold import case as cases
 from calc.questions._will_the_mount_hold import working
 from calc.questions._will_the_mount_hold.holds import holds
 from calc.questions._will_the_mount_hold.picture import bare_ring
-from calc.questions._will_the_mount_hold.words import ACROSS, length, tenths
+from calc.questions._will_the_mount_hold.words import ACROSS, handy, length, tenths
 from calc.turning import remounting
 
 #: What stands there of its balance, and the maker's own limit: how far off it comes back adds to them.
@@ -45,14 +45,15 @@ def turned(given: Given) -> Answer:
     stock, mass = given.maybe("stock"), cases.mass(given)
     unbalance = mass * off
     anew = _mounted_anew(given)
+    bare = remounting.bare_across(max(held, _asked_for(given, anew)))
     return Answer(
         _warned(_headline(given, off, stock, dial, diameter), anew),
-        lines=(_whether_it_holds(anew), *_lines(given, off, unbalance, diameter, held)),
+        lines=(_whether_it_holds(anew), *_lines(given, off, unbalance, diameter, bare)),
         changes=tuple(_changes(given, off)),
         cautions=tuple(_cautions(given)),
         working=tuple(working.turned(off, diameter, mass)),
         sources=("judgement", "practice", "arithmetic", "hot-melt") if given.choice("hold") == "glue" else ("judgement", "practice", "arithmetic"),
-        drawings=(bare_ring(given, diameter, given.si("thickness"), held, remounting.bare_across(held), off),),
+        drawings=(bare_ring(given, diameter, given.si("thickness"), held, min(bare, diameter), off),),
         carries=tuple(_carries(given, off, diameter, anew)),
         values={
             "stock": figure(tenths(given, off, "up"), "length", off),
@@ -60,6 +61,12 @@ def turned(given: Given) -> Answer:
             "unbalance": Figure(unbalance, "mass times length", f"{1000 * unbalance:.3g} kg·mm"),
         },
     )
+
+
+def _asked_for(given: Given, anew: Answer | None) -> float:
+    """The block that the new mount is asked to be where it does not hold as it is, m: that one has to find its place bare; 0 where none would do."""
+    least = None if anew is None or anew.values["ceiling"].si is not None else anew.values["least"].si
+    return 0.0 if least is None else handy(given, least).si
 
 
 def _as_held(given: Given) -> dict[str, str]:
@@ -131,12 +138,12 @@ def _across(given: Given, metres: float) -> Shown:
     return tenths(given, metres, "down") if given.system == "metric" else length(given, metres, "down")
 
 
-def _lines(given: Given, off: float, unbalance: float, diameter: float, held: float) -> Iterator[Line]:
+def _lines(given: Given, off: float, unbalance: float, diameter: float, bare: float) -> Iterator[Line]:
     hold = given.choice("hold")
     at_rim = given.write(unbalance / (diameter / 2), "small mass", "up")
     yield Line.of("Out of balance by", at_rim, f"At the rim, until it is trued; the rim moves in and out by {tenths(given, 2 * off, 'up')}. Start slow again.")
     if hold == "glue":
-        ring = length(given, remounting.bare_across(held), "up")
+        ring = length(given, min(bare, diameter), "up")
         yield Line(
             "Leave bare",
             f"{ring.text}",
