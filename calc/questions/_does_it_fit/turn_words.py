@@ -265,7 +265,7 @@ class Told:
         if turn.ends_held:
             yield Caution("ends", "caution", "Both ends keep the marks that held them: leave waste there, and part or sand it off at the end.")
         else:
-            bare = f"leave {turn.bare} bare for the glue" if turn.hold == "block" else "leave stock there to hold it by"
+            bare = f"leave {turn.bare} or more bare for the glue" if turn.hold == "block" else "leave stock there to hold it by"
             text = f"Turned round, the mount hides the middle of the finished face, {turn.hides} across: {bare}, "
             text += "with a register to find the middle. "
             if turn.hold == "block" and given.maybe("covers") is None:
