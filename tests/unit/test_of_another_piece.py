@@ -181,3 +181,9 @@ def test_turned_round_the_ring_left_bare_takes_the_block_that_is_asked_for() -> 
     bare = next(line for line in reply["lines"] if line["label"] == "Leave bare")
     least = ask("will-the-mount-hold", hold="glue", diameter="340 mm", thickness="70 mm", block="120 mm")["lines"][0]
     assert float(bare["text"]) == float(least["text"]) + 20 and wanted in ("", f"No: make it {least['text']} mm")
+
+
+def test_how_fast_asks_for_the_mount_s_verdict_until_it_is_in() -> None:
+    piece = {"diameter": "340 mm", "condition": "solid", "balance": "done", "far_end": "live"}
+    told = {hold: "X5" in [caution["id"] for caution in ask("how-fast", hold=hold, **piece, **PLATE)["cautions"]] for hold in ("faceplate", "glue")}
+    assert told == {"faceplate": False, "glue": True}, "another mount is to be asked anew"

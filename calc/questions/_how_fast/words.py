@@ -10,6 +10,7 @@ from calc.constants import STANDARD_GRAVITY
 from calc.quantity.writing import round_to, rpm_text
 from calc.questions import Given
 from calc.questions._how_fast.handed import LONG
+from calc.questions._how_fast.mount import of_mount
 from calc.questions._how_fast.remedies import Raise
 from calc.questions._how_fast.rounded import told_rpm
 from calc.questions._how_fast.stages import next_line, steps_text
@@ -193,7 +194,7 @@ def cautions(given: Given, case: Case, top: speed.TopSpeed, kinds: set[str]) -> 
     whip = _whip_words(given, case, top, setting)
     if whip:
         say("X14", whip)
-    if case.hold != "centres":
+    if case.hold != "centres" and not of_mount(given):
         say("X5", "This does not test the mount: ask Will the mount hold? first.")
     if case.operation in speed.RUBBING:
         glue = " Glue softens as it warms." if case.hold == "glue" else ""

@@ -255,7 +255,7 @@ def _cautions(it: Sanding) -> Iterator[Caution]:
     if mixed or (it.scale == "CAMI" and not given.typed("have_p")):
         yield Caution("scales", "caution", "Above 220 the same number is another grit: 320 with no P is about P400, 400 about P800, 600 about P1200.")
     if not it.done:
-        yield Caution("X13", "stop", "Tool rest off. No gloves, no cloth round a finger. Paper held so that it can pull away.")
+        yield Caution("X13", "caution", "Tool rest off. No gloves, no cloth round a finger. Paper held so that it can pull away.")
     in_hand = not it.steps and it.goal == "wheel"
     if not in_hand and (given.choice("reverse") != "no" or given.choice("hold") in ("chuck", "faceplate")):
         yield Caution("X8", "caution", "Reverse, or a hard stop, can unscrew it: lock screw in first, and stop it gently.")
