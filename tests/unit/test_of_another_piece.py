@@ -187,3 +187,10 @@ def test_how_fast_asks_for_the_mount_s_verdict_until_it_is_in() -> None:
     piece = {"diameter": "340 mm", "condition": "solid", "balance": "done", "far_end": "live"}
     told = {hold: "X5" in [caution["id"] for caution in ask("how-fast", hold=hold, **piece, **PLATE)["cautions"]] for hold in ("faceplate", "glue")}
     assert told == {"faceplate": False, "glue": True}, "another mount is to be asked anew"
+
+
+def test_a_centre_that_is_moved_makes_it_sweep_wider_and_that_is_told() -> None:
+    """Twice as far as the centre is moved: the far side of a round stands out by so much more."""
+    scale = {"way": "scale", "sweep": "340 mm", "mass": "6200 g", "apart": "300 mm", "at_3": "3265 g", "at_12": "3100 g"}  # 300 x (3265 / 6200 - 1 / 2) = 8.0 mm
+    headline = ask("where-is-the-weight", **scale)["headline"]
+    assert headline["text"] == "8" and "It then sweeps up to 356 mm" in headline["say"]

@@ -67,13 +67,19 @@ def headline(case: Case, shift: Shift | None, cut: Centre | None) -> Headline:
     if case.way == "scale":
         half = Style("mm", step=0.5) if case.given.system == "metric" else Style("in", step=1 / 32, fraction=True)
         shown = case.given.write(case.body.eccentricity_m, ("length", half))
-        say = f"Towards {clock(case.body.heavy)}, the heavy side."
+        say = f"Towards {clock(case.body.heavy)}, the heavy side. {_then_sweeps(case)}"
         if not case.unhung:
             say += f" Or mount it in the middle and hang {weights_text(case)}."
         return Headline("Move the centre", shown.text, shown.unit, say, loose)
     if case.unhung:
         return _move(case)
     return _hang(case, _TONES[level] if case.way != "cast" else loose)
+
+
+def _then_sweeps(case: Case) -> str:
+    """About another centre the far side stands out further, until it is round again."""
+    wider = case.given.write(case.swept + 2 * case.body.eccentricity_m, "length", "up")
+    return f"It then sweeps up to {wider} until it is round again: ask for fit, mount and speed with that."
 
 
 def _move(case: Case) -> Headline:
@@ -85,7 +91,7 @@ def _move(case: Case) -> Headline:
         return Headline("Too far out of balance", "Do not run it", "", f"Make it smaller, or take off from the heavy side. {why}", "stop")
     half = Style("mm", step=0.5) if case.given.system == "metric" else Style("in", step=1 / 32, fraction=True)
     shown = case.given.write(case.body.eccentricity_m, ("length", half))
-    return Headline("Move the centre", shown.text, shown.unit, f"Towards {clock(case.body.heavy)}, the heavy side. {slowest} {why}", "stop")
+    return Headline("Move the centre", shown.text, shown.unit, f"Towards {clock(case.body.heavy)}, the heavy side. {_then_sweeps(case)} {slowest} {why}", "stop")
 
 
 def _stays(case: Case) -> Headline:
