@@ -116,9 +116,9 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
     found = Presses()
     for place, event in enumerate(events):
         kind, at, handed_by = event["type"], float(event["at"]), event.get("from", "")
-        if kind not in ("mixed", "anew") and not handed_by:
+        if kind not in ("mixed", "anew", "spent") and not handed_by:
             found.own.append(place)
-        if found.begun_at is None and kind not in ("mixed", "anew") and not handed_by:
+        if found.begun_at is None and kind not in ("mixed", "anew", "spent") and not handed_by:
             found.begun_at = at
         if kind in _CLOSING:  # also after an end: the figures may have changed since and opened a line again
             found.ended = None
@@ -129,7 +129,11 @@ def play(checklist: Checklist, events: Sequence[Event]) -> Presses:
         elif kind == "gloves":
             found.gloves_at = at
         elif kind == "mixed":
-            _met(checklist, found, at, event.get("latest"))
+            if not checklist.before_mix:
+                _met(checklist, found, at, event.get("latest"))
+        elif kind == "spent":
+            if checklist.before_mix:
+                found.begin_anew(None)
         elif kind == "anew":
             if not checklist.stays and (not handed_by or handed_by in checklist.after.split()):
                 found.begin_anew(None)

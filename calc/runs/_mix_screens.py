@@ -17,8 +17,8 @@ from calc.runs._mix_weighing import WEIGHING, base_decant, base_pour, doubt, fix
 _MINUTE = 60.0
 #: Parts that met this long apart are one layer, s.
 ONE_LAYER_S = standard("one layer") * 3600
-ONE_LAYER = "On the last pour within the hour it is one layer, as deep as both. Before A meets B, ask How deep and how hot? for that depth."
-LATER_LAYER = "On the last pour it is a layer of its own. Before A meets B, ask How deep and how hot? when it may go on."
+ONE_LAYER = "On the last pour within the hour it is one layer: ask How deep and how hot? for both first."
+LATER_LAYER = "On the last pour it is a layer of its own: ask How deep and how hot? first when it may go on."
 
 _COMMON: Mapping[str, Callable[[View], Screen]] = {"fix": fix, "give-up": give_up, "still": still, **STIRRING}
 #: The step's own words and buttons, by the way A and B are weighed and the phase.
@@ -137,7 +137,8 @@ def _cautions(view: View) -> list[dict[str, str]]:
 
 
 def _carry(view: View) -> list[dict[str, Any]]:
-    """What the checklists of the same batch begin with: when A met B, last."""
+    """What the checklists of the same batch begin with: when A met B, last; and for the next batch, that this one is poured."""
     state = view.state
     met = state.met if state.met is not None and not state.discarded else state.met_before
-    return [] if met is None else [{"type": "mixed", "at": met}]
+    spent = [{"type": "spent", "at": state.since}] if state.phase == "end" else []
+    return [] if met is None else [{"type": "mixed", "at": met}, *spent]

@@ -11,6 +11,7 @@ Events, each with ``at`` (epoch seconds):
 and ``no``, each with ``item`` (from 1) and ``figures`` (what the button carried), and ``latest`` where the plan has it (hour of the peak, s);
 ``reading`` (``field``, ``typed``, ``units``), ``gloves``, ``mixed``, ``anew``, ``round``, ``new-batch``, ``end``, ``leave``.
 
+``spent`` (all of a batch is poured) comes from the mixing steps to the list that stands before them: what was pressed there was for that batch.
 ``mixed`` (the parts met; ``latest`` as above) and ``anew`` (a batch, a piece or a mounting began) come from other lists: what their screens say under
 ``carry``, the page adds to a list that goes after them, if it is newer than that list's last press; ``from`` names the list it comes from. So
 comes a ``reading``, to the lists that take it over: what was read on the dial is read once.

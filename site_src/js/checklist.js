@@ -186,6 +186,7 @@ class LiveList {
 
   /** @param {any} screen @param {any[]} errors */
   #show(screen, errors) {
+    this.#root.dataset.shown = '';
     for (const item of screen.items) this.#showItem(item);
     this.#part('figures').textContent = screen.totals.map((/** @type {any} */ total) => `${total.label}: ${total.text} ${total.unit}`).join(' · ');
     this.#part('error').textContent = errors.map((error) => error.message).join(' ');

@@ -423,7 +423,7 @@ class QuestionForm {
     else if (this.#slow) this.#words.textContent = this.#share ? words.share.replace('{}', String(Math.round(100 * this.#share))) : words.working;
     else {
       const [error] = this.#reply?.errors ?? [];
-      const still = error ? words[error.code === 'missing' ? 'missing' : 'wrong'] : words.working;
+      const still = error ? words[['missing', 'choose'].includes(error.code) ? 'missing' : 'wrong'] : words.working;
       this.#words.textContent = this.#ask.text ? words.asking : still.replace('{}', this.#fields.get(error?.field)?.label ?? '');
     }
     this.#root.toggleAttribute('data-answered', Boolean(headline));

@@ -91,7 +91,10 @@ export class Nav {
   /** Components change the height of a page: go back to where the maker was once they stand. @param {unknown} arrived @param {number} y */
   async #settle(arrived, y) {
     const [page, at] = [this.#shown, scrollY];
+    const { style } = document.documentElement;
+    style.overflowAnchor = 'none'; // what grows above the foot of a short page would carry it along
     await arrived;
+    style.overflowAnchor = '';
     if (y && page === this.#shown && scrollY === at) scrollTo({ top: y, behavior: 'instant' });
   }
 

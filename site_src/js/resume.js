@@ -16,6 +16,9 @@ export async function mount(root, app) {
     link.href = new URL(last.path, app.root).href;
     part('name').textContent = last.name;
     part('what').textContent = glue(last.what ?? '');
+    const clock = last.open && last.screen?.clocks?.find((/** @type {any} */ one) => one.ends);
+    const left = clock && clock.ends - Date.now() / 1000;
+    if (clock) part('left').textContent = glue(`${left < 0 ? clock.overdue_label : clock.label} ${Math.ceil(Math.abs(left) / 60)} min`);
     part('none').hidden = true;
     link.hidden = false;
   }

@@ -435,3 +435,14 @@ def test_the_watch_runs_to_the_latest_peak_and_tells_the_soonest() -> None:
     assert clocks["stay"]["ends"] - clocks["stay"]["starts"] == 8.5 * 3600 and "peak" not in clocks
     (single,) = (clock for clock in _watch({"peak_after": "4 h"}) if clock["id"] in ("peak", "soonest", "stay"))
     assert single["id"] == "peak" and single["ends"] - single["starts"] == 4 * 3600
+
+
+def test_a_batch_that_is_poured_clears_the_list_before_the_mixing_and_no_other() -> None:
+    pressed = press_all("C1", FINE)[:-1]
+    assert screen("C1", pressed, FINE)["progress"] == [9, 9]
+    during = [*pressed, {"type": "mixed", "at": 500.0}]
+    assert screen("C1", during, FINE)["progress"] == [9, 9]  # the batch it was pressed for
+    after = screen("C1", [*during, {"type": "spent", "at": 900.0}], FINE)
+    assert after["progress"] == [0, 9] and all(item["stale_text"] for item in after["items"])
+    pour = press_all("C2", FINE)[:-1]
+    assert screen("C2", [*pour, {"type": "spent", "at": 900.0}], FINE)["progress"] == screen("C2", pour, FINE)["progress"]
