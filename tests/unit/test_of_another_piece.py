@@ -190,7 +190,7 @@ def test_how_fast_asks_for_the_mount_s_verdict_until_it_is_in() -> None:
 
 
 def test_a_centre_that_is_moved_makes_it_sweep_wider_and_that_is_told() -> None:
-    """Twice as far as the centre is moved: the far side of a round stands out by so much more."""
-    scale = {"way": "scale", "sweep": "340 mm", "mass": "6200 g", "apart": "300 mm", "at_3": "3265 g", "at_12": "3100 g"}  # 300 x (3265 / 6200 - 1 / 2) = 8.0 mm
+    """The far side of a round stands out by so much more: 340 + 2 x 8.0, with 300 (3265 / 6200 - 1 / 2) = 8.0 mm."""
+    scale = {"way": "scale", "sweep": "340 mm", "mass": "6200 g", "apart": "300 mm", "at_3": "3265 g", "at_12": "3100 g"}
     headline = ask("where-is-the-weight", **scale)["headline"]
     assert headline["text"] == "8" and "It then sweeps up to 356 mm" in headline["say"]

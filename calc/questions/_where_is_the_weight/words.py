@@ -91,7 +91,8 @@ def _move(case: Case) -> Headline:
         return Headline("Too far out of balance", "Do not run it", "", f"Make it smaller, or take off from the heavy side. {why}", "stop")
     half = Style("mm", step=0.5) if case.given.system == "metric" else Style("in", step=1 / 32, fraction=True)
     shown = case.given.write(case.body.eccentricity_m, ("length", half))
-    return Headline("Move the centre", shown.text, shown.unit, f"Towards {clock(case.body.heavy)}, the heavy side. {_then_sweeps(case)} {slowest} {why}", "stop")
+    say = f"Towards {clock(case.body.heavy)}, the heavy side. {_then_sweeps(case)} {slowest} {why}"
+    return Headline("Move the centre", shown.text, shown.unit, say, "stop")
 
 
 def _stays(case: Case) -> Headline:
