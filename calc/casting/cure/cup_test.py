@@ -18,6 +18,7 @@ _CUT = Fineness(5, 4, Pace(1.5, 0.02, 1800.0))
 _SHAPES, _HEATS = (-0.2, 0.2, 0.6, 1.0), (0.9, 1.1)
 _SHAPE_LOW, _SHAPE_HIGH = -0.3, 1.3
 _STEPS = 6
+_SHARE = 0.07  # of the whole work that each guess and each step is told for
 _TRIAL = (0.02, 0.02, 0.04)  # how far each unknown is moved to see what it does
 
 
@@ -119,40 +120,18 @@ def fit_steps(test: CupTest, resin: Resin) -> Generator[float, None, CupFit]:
         raise NoFit("rise-low")
     if test.rise_k > standard("fit rise high"):
         raise NoFit("rise-high")
-    heat = resin.kinetics.heat
-    best: tuple[float, _Guess] | None = None
-    done = 0.0
-    for s in _SHAPES:
-        rate = None
-        for factor in _HEATS:
-            rate = _rate_by_gel(test, resin, factor * heat, s, rate)
-            guess = (math.log(rate), math.log(factor * heat), s)
-            left = _squares(_residuals(test, resin, guess, heat))
-            if best is None or left < best[0]:
-                best = (left, guess)
-            done += 0.07
-            yield done
-    assert best is not None
-    left, guess = best
+    left, guess, done = yield from _best_start(test, resin)
     damping = 0.01
     for _ in range(_STEPS):
-        here = _residuals(test, resin, guess, heat)
-        slopes = []
-        for i in range(3):
-            moved = [*guess]
-            moved[i] += _TRIAL[i]
-            there = _residuals(test, resin, (moved[0], moved[1], moved[2]), heat)
-            slopes.append([(b - a) / _TRIAL[i] for a, b in zip(here, there, strict=True)])
-        step = _solve(slopes, here, damping)
-        tried = (guess[0] + _held(step[0]), guess[1] + _held(step[1]), min(max(guess[2] + step[2], _SHAPE_LOW), _SHAPE_HIGH))
-        now = _squares(_residuals(test, resin, tried, heat))
+        tried = _damped_step(test, resin, guess, damping)
+        now = _squares(_residuals(test, resin, tried, resin.kinetics.heat))
         if now < left:
             gained, left, guess, damping = left - now, now, tried, damping / 4
             if gained < 0.01 * left:
                 break
         else:
             damping *= 16
-        done += 0.07
+        done += _SHARE
         yield done
     kinetics = _kinetics(resin, guess)
     temperatures, gel = _seen(test, replace(resin, kinetics=kinetics))
@@ -190,6 +169,34 @@ def fit(test: CupTest, resin: Resin) -> CupFit:
 # ---------------------------------------------------------------- helpers
 
 _Guess = tuple[float, float, float]
+
+
+def _best_start(test: CupTest, resin: Resin) -> Generator[float, None, tuple[float, _Guess, float]]:
+    """The best of eight guesses, each with the rate that gels when it did: its squares, the guess, the share done."""
+    heat = resin.kinetics.heat
+    found: list[tuple[float, _Guess]] = []
+    for s in _SHAPES:
+        rate = None
+        for factor in _HEATS:
+            rate = _rate_by_gel(test, resin, factor * heat, s, rate)
+            guess = (math.log(rate), math.log(factor * heat), s)
+            found.append((_squares(_residuals(test, resin, guess, heat)), guess))
+            yield _SHARE * len(found)
+    return (*min(found, key=lambda one: one[0]), _SHARE * len(found))
+
+
+def _damped_step(test: CupTest, resin: Resin, guess: _Guess, damping: float) -> _Guess:
+    """Where one damped Gauss-Newton step leads, its slopes taken by small moves."""
+    heat = resin.kinetics.heat
+    here = _residuals(test, resin, guess, heat)
+    slopes = []
+    for i in range(3):
+        moved = [*guess]
+        moved[i] += _TRIAL[i]
+        there = _residuals(test, resin, (moved[0], moved[1], moved[2]), heat)
+        slopes.append([(b - a) / _TRIAL[i] for a, b in zip(here, there, strict=True)])
+    step = _solve(slopes, here, damping)
+    return guess[0] + _held(step[0]), guess[1] + _held(step[1]), min(max(guess[2] + step[2], _SHAPE_LOW), _SHAPE_HIGH)
 
 
 def _held(step: float) -> float:

@@ -15,21 +15,38 @@ from calc.sources import value
 
 def working(profile: Profile) -> Iterator[Working]:
     """From the sheet to the ceiling."""
-    given, sheet, kinetics, level = profile.given, profile.sheet, profile.known.kinetics, profile.known.level
-    if sheet.ratio is not None:
-        ratio, origin = sheet.ratio
-        if origin != "sheet":
-            a, b = given.maybe("density_a"), given.maybe("density_b")
-            over = resin.stand_in("hardener over resin") if a is None or b is None else b / a
-            yield Working("Ratio by weight", "w = v ρB / ρA", f"{given.text('ratio_volume')} by volume, ρB / ρA = {over:.3f}", f"100 : {ratio.b:.4g}")
-        elif given.typed("ratio_volume"):
-            needs = resin.hardener_over_resin(Ratio(*given.ratio("ratio")), *given.ratio("ratio_volume"))
-            both = f"{given.text('ratio')}, {given.text('ratio_volume')}"
-            yield Working("The two ratios", "ρB / ρA = (b / a by weight) / (b / a by volume)", both, f"{needs:.3f}")
-        share = ratio.a / (ratio.a + ratio.b)
-        numbers = f"{value('cure', 'heat of epoxide'):g} kJ × {share:.3f} / {value('cure', 'epoxide equivalent'):g} g"
-        by_ratio = 1e3 * value("cure", "heat of epoxide") * share / value("cure", "epoxide equivalent")
-        yield Working("Heat of the mix by its ratio", "H = q w_A / EEW", numbers, f"{by_ratio:.0f} J/g, ± 10 %")
+    yield from _ratio(profile)
+    yield from _reaction(profile)
+    yield from _depths(profile)
+    thick, _ = profile.sheet.viscosity(profile.kind)
+    here = warm_resin.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
+    numbers = f"{1e3 * thick:.4g} mPa·s × {here:.3f}"
+    yield Working("Viscosity in this shop", "η25 exp[E/R (1/T − 1/298.15)], E = 65 kJ/mol", numbers, f"{1e3 * thick * here:.4g} mPa·s")
+
+
+def _ratio(profile: Profile) -> Iterator[Working]:
+    """The ratio by weight, and the heat that it asks for."""
+    given, sheet = profile.given, profile.sheet
+    if sheet.ratio is None:
+        return
+    ratio, origin = sheet.ratio
+    if origin != "sheet":
+        a, b = given.maybe("density_a"), given.maybe("density_b")
+        over = resin.stand_in("hardener over resin") if a is None or b is None else b / a
+        yield Working("Ratio by weight", "w = v ρB / ρA", f"{given.text('ratio_volume')} by volume, ρB / ρA = {over:.3f}", f"100 : {ratio.b:.4g}")
+    elif given.typed("ratio_volume"):
+        needs = resin.hardener_over_resin(Ratio(*given.ratio("ratio")), *given.ratio("ratio_volume"))
+        both = f"{given.text('ratio')}, {given.text('ratio_volume')}"
+        yield Working("The two ratios", "ρB / ρA = (b / a by weight) / (b / a by volume)", both, f"{needs:.3f}")
+    share = ratio.a / (ratio.a + ratio.b)
+    numbers = f"{value('cure', 'heat of epoxide'):g} kJ × {share:.3f} / {value('cure', 'epoxide equivalent'):g} g"
+    by_ratio = 1e3 * value("cure", "heat of epoxide") * share / value("cure", "epoxide equivalent")
+    yield Working("Heat of the mix by its ratio", "H = q w_A / EEW", numbers, f"{by_ratio:.0f} J/g, ± 10 %")
+
+
+def _reaction(profile: Profile) -> Iterator[Working]:
+    """The rate, by what is known of it: pot life, deepest layer, test cup or its kind."""
+    given, kinetics, level = profile.given, profile.known.kinetics, profile.known.level
     pot_life = given.maybe("pot_life")
     if level.id not in ("class", "cup") and pot_life is not None:
         ends = taken_as(given.choice("pot_means"), pot_life)
@@ -49,16 +66,17 @@ def working(profile: Profile) -> Iterator[Working]:
     if level.id == "class":
         span = f"{1e5 * profile.kind.k25_low:.3g} to {1e5 * profile.kind.k25_high:.3g} × 10⁻⁵ 1/s"
         yield Working("Its kind", "the middle of the kind", span, _rate(profile))
+
+
+def _depths(profile: Profile) -> Iterator[Working]:
+    """The depth that just runs away, and the lines that are drawn below and above it."""
+    level = profile.known.level
     room = f"shop {profile.room_k - ZERO_C:.3g} °C"
     yield Working("Depth that just runs away", "wide pour on a bench that peaks at 65 °C, by secant", room, f"{1e3 * profile.middle_m:.1f} mm")
     fast = f"hot end at 60 °C: K25 × {level.rate_up:g}, films × 0.9, and below the whole range; judged by {level.name}"
     yield Working("No stop found up to", fast, room, f"{1e3 * profile.surest_m:.1f} mm")
     least = f"{1e3 * profile.middle_m:.1f} mm / {level.stop_over:g}"
     yield Working("Stop beyond", "hot end at 80 °C; never over middle / factor of what is known", least, f"{1e3 * profile.stop_m:.1f} mm")
-    thick, _ = sheet.viscosity(profile.kind)
-    here = warm_resin.viscosity_ratio(profile.room_k, 298.15, air.limit("viscosity energy"))
-    numbers = f"{1e3 * thick:.4g} mPa·s × {here:.3f}"
-    yield Working("Viscosity in this shop", "η25 exp[E/R (1/T − 1/298.15)], E = 65 kJ/mol", numbers, f"{1e3 * thick * here:.4g} mPa·s")
 
 
 def _rate(profile: Profile) -> str:

@@ -16,7 +16,7 @@ _HARD = "Tg(a) = Tg0 + (Tg∞ − Tg0) λ a / (1 − (1 − λ) a)"
 
 def working(given: Given, casting: Casting, known: Known) -> Iterator[Working]:
     """Of the first mould, in hours."""
-    found, kinetics, shop = casting.found, casting.kinetics, casting.shop
+    kinetics = casting.kinetics
     yield Working(
         "Rate of the reaction",
         "da/dt = K25 exp[−E/R (1/T − 1/298.15)] (B + a^m) (1 − a)^n f",
@@ -27,8 +27,18 @@ def working(given: Given, casting: Casting, known: Known) -> Iterator[Working]:
         "Heat in the mould",
         "finite volumes, 8 × 5 cells of resin",
         f"{1e3 * casting.vessel.depth_m:.4g} mm deep, half-width {1e3 * casting.mould.footprint.half_width_m:.4g} mm, shop {_shop(casting)}",
-        f"hottest at {_hours(found.peak_s)}",
+        f"hottest at {_hours(casting.found.peak_s)}",
     )
+    yield from _liquid(casting)
+    yield from _solid(casting)
+    if casting.colder > 1:
+        numbers = f"{given.si('sheet_temperature') - ZERO_C:.3g} °C, {_shop(casting)}"
+        yield Working("The sheet's times here", "K(sheet's temperature) / mean K(shop)", numbers, f"× {casting.colder:.2f}")
+
+
+def _liquid(casting: Casting) -> Iterator[Working]:
+    """While it flows: pouring, gel, the hours to swirl, and bubbles."""
+    found = casting.found
     worked = f"{_hours(found.working_s)} / {casting.level.rate_up:g}; {_hours(casting.bucket.within_s)} - {_hours(casting.waited)}"
     formula = "a = 0.33, by the fastest that it may well be; the bucket's time less the time it stood"
     yield Working("First of it no longer pours", formula, worked, _hours(casting.pour_by))
@@ -43,6 +53,11 @@ def working(given: Given, casting: Casting, known: Known) -> Iterator[Working]:
         f"∫ dt/η = {casting.so_far[-1][1]:.3g} 1/Pa up to the gel, ρ = {casting.mix.density:g} kg/m³",
         f"{1e3 * casting.finest_out:.2g} mm",
     )
+
+
+def _solid(casting: Casting) -> Iterator[Working]:
+    """From the gel on: the next layer, and the steps to a hard casting."""
+    found, shop = casting.found, casting.shop
     yield Working(
         "Next layer",
         "from the later of: hottest within 5 K of the shop, skin a ≥ 0.62; until the skin's Tg is the shop's temperature; each with the spread of hours",
@@ -57,9 +72,6 @@ def working(given: Given, casting: Casting, known: Known) -> Iterator[Working]:
     ):
         above = shop.warmest_k + step_of(step) - ZERO_C
         yield Working(name, f"coldest part: {_HARD}, × {factor:.3g}", f"Tg {above:.0f} °C at {_hours(model)}", _hours(told))
-    if casting.colder > 1:
-        numbers = f"{given.si('sheet_temperature') - ZERO_C:.3g} °C, {_shop(casting)}"
-        yield Working("The sheet's times here", "K(sheet's temperature) / mean K(shop)", numbers, f"× {casting.colder:.2f}")
 
 
 def _shop(casting: Casting) -> str:
