@@ -23,7 +23,7 @@ _NIGHT = (("night_cools", ("yes",)),)
 _resin = partial(measure, fold=True, group="The resin")
 _sheet = partial(measure, unit="h", low=0.1, high=2000, required=False, fold=True, group="The sheet's times", accepts=("min", "h", "days"))
 _seen = partial(measure, unit="h", low=0.05, high=2000, required=False, fold=True, group="What you saw", accepts=("min", "h", "days"))
-_others = partial(Series, kind="length", units=("mm", "in"), low=1, fewest=1, most=3, required=False, fold=True, group="Other moulds of this batch")
+_others = partial(Series, kind="length", units=("mm", "in"), low=1, fewest=1, most=8, required=False, fold=True, group="Other moulds of this batch")
 
 FIELDS: tuple[Field, ...] = (
     Choice(

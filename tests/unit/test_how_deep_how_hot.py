@@ -155,6 +155,28 @@ def test_no_layer_of_the_steps_passes_the_deepest_that_is_told(sheet: str, plann
     count, each = (int(found[1]), Fraction(found[2])) if found[1] else (2, Fraction(found[3]))
     whole = Fraction(planned.removesuffix(" in"))
     assert each <= most and each * (count - 1) < whole <= each * count
+    rows = next(grid for grid in reply["grids"] if grid["title"].startswith("Layer by layer"))["rows"]
+    thick, marks = ([Fraction(row[at].removesuffix(" in")) for row in rows] for at in (1, 2))
+    assert len(rows) == count and max(thick) == each and sum(thick) == whole == marks[-1]
+    carried = {carry["to"]: carry["inputs"] for carry in reply["carries"]}
+    assert carried["before-a-pour"]["depth"] == carried["is-it-enough"]["depth"] == carried["when-can-i"]["depth"] == f"{each} in"
+
+
+def test_the_first_layer_goes_on_with_its_own_wood_and_resin() -> None:
+    """300 x 300 mm, 7 mm deep, a third of it wood, 1.1 g/mL: 210 mL of wood, 420 mL of resin, 462 g; the last layer is 6 mm."""
+    inputs = {"deepest": "10 mm", "pot_life": "6 h", "pot_means": "pour", "length": "300 mm", "width": "300 mm", "room": "20 °C", "depth": "20 mm"}
+    reply = ask(inputs, wood="33.3333 %", density="1.1 g/mL", ratio="100:45")
+    carried = {carry["to"]: carry["inputs"] for carry in reply["carries"]}
+    enough, weigh = carried["is-it-enough"], carried["how-much-to-weigh"]
+    assert (enough["depth"], enough["shape"], enough["wood_by"]) == ("7 mm", "box", "volume")
+    assert (float(enough["wood"].split()[0]), float(weigh["total"].split()[0])) == pytest.approx((210, 462), abs=1)
+    assert (weigh["known"], weigh["ratio"], weigh["by"]) == ("weight", "100:45", "weight")
+    for to in ("is-it-enough", "when-can-i", "before-a-pour"):
+        taken = desk.answer(to, carried[to], confirmed=carried[to])
+        assert not taken["unasked"] and not {error["field"] for error in taken["errors"]} & set(carried[to])
+    rows = next(grid for grid in reply["grids"] if grid["title"].startswith("Layer by layer"))["rows"]
+    assert [list(row[:3]) for row in rows] == [["1", "7 mm", "7 mm"], ["2", "7 mm", "14 mm"], ["3", "6 mm", "20 mm"]]
+    assert all(row[3].endswith(" g") and " mL, " in row[3] for row in rows) and rows[0][4] == "now"
 
 
 def test_the_curve_and_its_table_say_the_same() -> None:

@@ -2,25 +2,21 @@
 
 from __future__ import annotations
 
-from calc.answers import Answer, Band, Carry, Caution, Figure, Grid, Headline, Limit, Line, Working, figure
+from calc.answers import Answer, Band, Caution, Figure, Grid, Headline, Limit, Line, Working, figure
 from calc.casting.cure.course import RUNAWAY_K, Course
 from calc.casting.cure.plan import GO_K, STOP_K, tier_of
 from calc.casting.cure.stages import Window
 from calc.casting.cure.standards import standard
-from calc.casting.resin import kind_of
 from calc.drawing import Drawing
 from calc.quantity.writing import Shown
-from calc.questions import takes
 from calc.questions._how_deep.case import Case
 from calc.questions._how_deep.curve import curve
-from calc.questions._how_deep.fields import FIELDS
+from calc.questions._how_deep.handed import BOUNDLESS_M, carries, ceiling, layer_by_layer
 from calc.questions._how_deep.reasons import Reason, changes, layered, reasons
 from calc.questions._how_deep.runs import COLD_K, Looked
 from calc.questions._how_deep.words import depth, difference, hours, hours_band, mould, mould_band, typed_depth, warm, warm_band
 from calc.questions._resin.agreement import disagreement, judged_by, no_pot_life
 from calc.questions._when.hours import after, rounded
-
-_BOUNDLESS_M = 1.0  # deeper than this no line is told
 
 
 def tell(case: Case, found: Looked) -> Answer:
@@ -37,7 +33,7 @@ def tell(case: Case, found: Looked) -> Answer:
     given, outlook = case.given, found.outlook
     against = reasons(case, found)
     drawings: tuple[Drawing, ...] = ()
-    grids = [_ends(case, found)]
+    grids = [*layer_by_layer(case, found, against), _ends(case, found)]
     if not case.quick:
         drawing, grid = curve(given, outlook, case.material)
         drawings = (drawing,)
@@ -62,7 +58,7 @@ def tell(case: Case, found: Looked) -> Answer:
             "peak": Figure(min(hot.peak.hottest_k, RUNAWAY_K), "temperature", warm(given, hot.peak.hottest_k)),
             "stops": Figure(float(stops), "count", str(stops)),
         },
-        carries=_carries(case, found, against),
+        carries=carries(case, found, against),
     )
 
 
@@ -78,19 +74,13 @@ def _line(case: Case, found: Looked, line: float) -> Shown:
     return depth(case.given, _metres(case, found, line))
 
 
-def _ceiling(case: Case, found: Looked) -> float:
-    """The deepest that is told, m: never more than the sheet's."""
-    outlook = found.outlook
-    return found.deepest_m if outlook.plan.tall else min(outlook.go, case.sheet_m or outlook.go)
-
-
 def _headline(case: Case, found: Looked, against: tuple[Reason, ...]) -> Headline:
     given, outlook = case.given, found.outlook
     tall = outlook.plan.tall
     label = "Mould no wider than" if tall else "One layer, at most"
-    shown = depth(given, _metres(case, found, outlook.go) if tall else _ceiling(case, found))
+    shown = depth(given, _metres(case, found, outlook.go) if tall else ceiling(case, found))
     text, unit = shown.text, shown.unit
-    if not tall and outlook.go > _BOUNDLESS_M and case.sheet_m is None:
+    if not tall and outlook.go > BOUNDLESS_M and case.sheet_m is None:
         text, unit = "No end found", ""
     planned, metres = typed_depth(given, case.narrowest_field if tall else "depth"), case.narrowest_m if tall else outlook.plan.mould.depth_m
     plan = f"{planned} {'across ' if tall else ''}is planned"
@@ -181,7 +171,7 @@ def _limits(case: Case, found: Looked) -> tuple[Limit, ...]:
     limits = []
     for id, name, line, why in sorted(rungs, key=lambda rung: rung[2]):
         shown = depth(given, _metres(case, found, line))
-        text, unit = (shown.text, shown.unit) if tall or line < _BOUNDLESS_M else ("no end found", "")
+        text, unit = (shown.text, shown.unit) if tall or line < BOUNDLESS_M else ("no end found", "")
         limits.append(Limit(id, name, text, unit, why, id == ruling))
     return tuple(limits)
 
@@ -192,7 +182,7 @@ def _band(case: Case, found: Looked) -> Band:
     if found.outlook.plan.beneath is not None:
         return Band(f"Judged by {judged_by(found.known)}. With a layer beneath, go by the temperatures above.")
     judged, way = f"Judged by {judged_by(found.known)}: 19 in 20 such resins begin to run away", "across" if found.outlook.plan.tall else "deep"
-    if found.outlook.edge >= _BOUNDLESS_M:
+    if found.outlook.edge >= BOUNDLESS_M:
         return Band(f"Judged by {judged_by(found.known)}; no depth was found at which it runs away.")
     lowest, highest = _line(case, found, low), depth(case.given, _metres(case, found, high), "up")
     return Band(f"{judged} between {lowest} and {highest} {way}.", str(lowest), str(highest))
@@ -238,48 +228,6 @@ def _ends(case: Case, found: Looked) -> Grid:
         ("Middle hotter than skin by", *("no forecast" if end.ran_away else difference(given, end) for end in ends)),
     ]
     return Grid("In the mould: both ends of the range", ("", "Cool end", "Middle", "Hot end"), tuple(rows))
-
-
-def _own_depth(case: Case, found: Looked, typed: str, against: tuple[Reason, ...]) -> str:
-    """The headline's depth for this pour; what was typed where the headline is a width, no end or, by its rounding, a hair under it.
-
-    Over the sheet in a narrow mould the headline is the sheet's own depth, which the gates know: then the line of the heat alone.
-    """
-    outlook = found.outlook
-    planned = outlook.plan.mould.depth_m
-    if outlook.planned <= outlook.go:
-        line = outlook.go if any(reason.id == "over-sheet" for reason in against) else _ceiling(case, found)
-        shown = depth(case.given, line)
-        return typed if outlook.plan.tall or shown.si < planned or line > _BOUNDLESS_M else str(shown)
-    return str(depth(case.given, min(found.deepest_m, planned)))
-
-
-def _carries(case: Case, found: Looked, against: tuple[Reason, ...]) -> tuple[Carry, ...]:
-    """To the gates, with depth, sheet and the watch over the cure; to the clock, with resin and mould. Nothing after a stop."""
-    given, outlook = case.given, found.outlook
-    hot = outlook.hot
-    assert hot is not None
-    if any(reason.tone == "stop" for reason in against):
-        return ()
-    typed = {field.name: given.as_typed(field.name) for field in FIELDS if given.typed(field.name)}
-    tops = [course.warmest_again for course in (hot, outlook.middle, outlook.cool) if course is not None]
-    peaks = [top.time_s for top in tops if top is not None]
-    gates = {"depth": typed["depth"], "planned_peak": warm(given, hot.peak.hottest_k)}
-    if peaks:
-        gates |= {"peak_after": hours(given, min(peaks), "down"), "peak_latest": hours(given, max(peaks) + outlook.plan.bucket_s, "up")}
-    gates["own_depth"] = _own_depth(case, found, typed["depth"], against)
-    if case.sheet_m is not None:
-        gates |= {"sheet_depth": typed["deepest"], "narrowest": str(given.write(case.narrowest_m, "length"))}
-    if given.choice("shape") == "oblong":
-        gates |= {"mould_length": typed["length"], "mould_width": typed["width"]}
-    known = given.choice("known")
-    way = {"cup": "cup", "kind": given.words("kind"), "sheet": "pot" if "pot_life" in typed else kind_of(found.known.kinetics.k25).id}[known]
-    names = ("pot_life", "pot_mass", "pot_temperature", "pot_means", "cup_gel", "cup_heat", "cup_shape", "depth", "length", "width", "across", "room")
-    clock = {"resin": way, "shape": given.choice("shape")} | {name: typed[name] for name in names if name in typed}
-    clock |= {"deepest": typed["deepest"]} if known == "sheet" and "deepest" in typed else {}
-    clock |= {"wood": typed["wood"]} if case.wood_share and "wood" in typed else {}
-    fits = takes("when-can-i", "depth", outlook.plan.mould.depth_m) and takes("when-can-i", case.narrowest_field, case.narrowest_m)
-    return (Carry("before-a-pour", gates), *((Carry("when-can-i", clock),) if fits else ()))
 
 
 def _working(case: Case, found: Looked) -> tuple[Working, ...]:
