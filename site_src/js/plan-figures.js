@@ -1,5 +1,5 @@
 // The figures that a checklist goes by: what was typed under its own question, or handed over in the address by the answer whose
-// button led here, which is kept there; and where that is empty, what a weighing plan already knows.
+// button led here, which is kept there; and where that is empty, or older, what a weighing plan knows.
 
 import { laidOver, readFragment } from './address.js';
 
@@ -27,5 +27,6 @@ export async function planFigures(app, data) {
     app.store.put('drafts', { ...own, id: data.own, inputs });
     history.replaceState(history.state, '', location.pathname);
   }
-  return { ...handed(other, data.own), ...inputs };
+  const typed = Object.entries(inputs ?? {}).filter(([, entry]) => entry.from !== data.from);
+  return { ...inputs, ...handed(other, data.own), ...Object.fromEntries(typed) };
 }

@@ -124,6 +124,12 @@ def test_the_weighing_plan_is_offered_and_taken(chromium: Maker) -> None:
     chromium.go("before-a-pour/")
     chromium.tap("button", "Take the figures from How much to weigh?")
     chromium.wait_for("""document.querySelector('[data-field="mass"] input').value.startsWith('65')""")  # one bucket, not both
+    chromium.go("how-much-to-weigh/")
+    chromium.enter(total="1000")
+    chromium.wait_text("Each of 2 pours", css=".answer")
+    chromium.ask()
+    chromium.go(C1)
+    chromium.wait_text("Batch: 0.5 kg", css="main")  # of the newest plan, though an older one was taken over by a press
 
 
 def test_a_line_says_why_and_who_says_so(chromium: Maker, site: Site) -> None:
