@@ -27,6 +27,34 @@ def test_an_answer_hands_its_figure_on_and_keeps_what_was_typed_there(maker: Mak
     maker.wait_figure(calc_says.figure("how-much-to-weigh", ratio="100:45", by="weight", **carry["inputs"]))
 
 
+HELD = {"diameter": "340", "thickness": "70"}
+
+
+def test_a_verdict_that_changed_since_it_was_taken_over_is_told_where_the_speed_stands(chromium: Maker) -> None:
+    """A faceplate held and was taken over; then a block is asked about, which does not: How fast? and its card say so before anything spins."""
+    chromium.go("will-the-mount-hold/")
+    chromium.choose(hold="faceplate")
+    chromium.enter(circle="130", screws="6", **HELD)
+    chromium.figure()
+    chromium.tap(css='.carry[href*="how-fast"]')
+    chromium.wait_text("Holds", css="[data-field=found]")
+    chromium.choose(condition="solid", balance="even", lathe="floor")
+    chromium.figure()
+    assert not chromium.sees(css=".newer")
+    chromium.go("will-the-mount-hold/")
+    chromium.choose(hold="glue")
+    chromium.enter(block="60")
+    chromium.wait_text("No", css=".hero")
+    chromium.ask()
+    chromium.go("how-fast/card/")
+    chromium.wait_text("says otherwise", css=".newer")
+    chromium.go("how-fast/")
+    chromium.wait_text("says otherwise", css=".newer")
+    chromium.tap("button", "Take it over")
+    chromium.wait_text("Mend the mount first", css=".hero")
+    assert not chromium.sees(css=".newer")
+
+
 def test_a_drawing_follows_what_is_typed_and_says_it_in_words(chromium: Maker) -> None:
     chromium.go("is-it-enough/")
     chromium.enter(**MOULD)
