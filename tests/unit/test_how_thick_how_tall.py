@@ -122,16 +122,17 @@ def test_the_band_has_more_and_less_warp() -> None:
     assert float(band["low"].split()[0]) < 45 < float(band["high"].split()[0])
 
 
-def test_the_depth_goes_on_to_the_wood_and_the_pour() -> None:
+def test_the_depth_goes_on_to_the_wood_and_to_the_layers() -> None:
+    """Not to the gates of one layer: how deep that is, How deep and how hot? tells."""
     carried = {carry["to"]: carry["inputs"] for carry in ask(**DISC, wood="inside", slab="20")["carries"]}
-    assert carried["how-much-wood"]["fill"] == carried["before-a-pour"]["depth"] and carried["how-much-wood"]["raised"].endswith("mm")
+    assert carried["how-much-wood"]["fill"] == carried["how-deep-how-hot"]["depth"] and "before-a-pour" not in carried and carried["how-much-wood"]["raised"].endswith("mm")
     assert carried["is-it-enough"] == {
-        "shape": "round", "across": "312 mm", "depth": carried["before-a-pour"]["depth"], "wood_height": "26 mm"  # 3 + 2 and 1.2 of warp under it
+        "shape": "round", "across": "312 mm", "depth": carried["how-deep-how-hot"]["depth"], "wood_height": "26 mm"  # 3 + 2 and 1.2 of warp under it
     }  # fmt: skip
-    assert carried["does-it-fit-the-lathe"] == {"form": "round", "along": carried["before-a-pour"]["depth"], "across": "312 mm"}
+    assert carried["does-it-fit-the-lathe"] == {"form": "round", "along": carried["how-deep-how-hot"]["depth"], "across": "312 mm"}
     panel = ask(form="panel", thickness="40", length="900", width="400", wood="none")["carries"]
-    assert [carry["to"] for carry in panel] == ["is-it-enough", "how-deep-how-hot", "before-a-pour"]
-    assert panel[0]["inputs"] == {"shape": "box", "length": "912 mm", "width": "412 mm", "depth": panel[2]["inputs"]["depth"], "wood_by": "none"}
+    assert [carry["to"] for carry in panel] == ["is-it-enough", "how-deep-how-hot"]
+    assert panel[0]["inputs"] == {"shape": "box", "length": "912 mm", "width": "412 mm", "depth": panel[1]["inputs"]["depth"], "wood_by": "none"}
 
 
 def test_the_mould_goes_on_to_its_layers_and_a_stop_keeps_what_still_holds() -> None:

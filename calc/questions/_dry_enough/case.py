@@ -83,7 +83,12 @@ class Wood:
         readings = tuple(max(reading, low) for reading in self.given.many("readings"))
         if self.given.choice("corrects") == "yes":
             return readings
-        return tuple(round_to(moisture.corrected_reading(reading, self.wood_k), METER_STEP) for reading in readings)
+        return tuple(self._set_right(reading) for reading in readings)
+
+    def _set_right(self, reading: float) -> float:
+        """The reading, for the warmth of the wood; what is less than half a step of the handbook's rule is left as it was read."""
+        right = moisture.corrected_reading(reading, self.wood_k)
+        return reading if abs(right - reading) < percent("meter shift") / 2 else round_to(right, METER_STEP)
 
     @property
     def corrected(self) -> bool:

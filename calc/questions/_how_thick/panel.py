@@ -285,7 +285,6 @@ class Panel:
             yield Carry("how-much-wood", {"fill": depth} | raised | height)
         if stopped:
             return
-        yield Carry("before-a-pour", {"depth": depth})
         if len(self.mould) == 1 and _TURNED[0] <= self.mould[0] <= _TURNED[1]:
             yield Carry("does-it-fit-the-lathe", {"form": "round", "along": depth} | sides)
 
