@@ -209,7 +209,7 @@ QUESTION = Question(
         rows=("thickness", (("10", "20", "30", "40", "50", "75"), ("1/2", "3/4", "1", "1 1/2", "2", "3"))),
         columns=("across", (("150", "300", "450", "600"), ("6", "12", "18", "24"))),
         fixed={"ask": "panel", "form": "disc", "wood": "through"},
-        note="With what is usually cut away, a warp of 4 mm per metre (1/20 in per foot), a bow of 1 mm (1/16 in), and a level that falls by 3 %: our judgement.",
+        note="With what is usually cut away, a warp of 4 mm per metre (1/20 in per foot), a bow of 1 mm (1/16 in), a level that falls by 3 %: our judgement.",
     ),
     rules=(
         Rule("thickness", "depth", "falls", given=_SLAB, why="a thicker piece never needs a shallower pour"),

@@ -172,6 +172,7 @@ def test_why_the_readings_told_are_not_those_typed_is_said_beside_them() -> None
     cold = ask(readings="10 11 12", shop="18")
     assert cold["headline"]["label"] == "Moisture, wettest reading, in wood of 18 °C"
     assert cold["band"]["text"].endswith("You typed 10.0 to 12.0 %: a meter reads too low in cold wood, and yours is at 18 °C.")
+    assert ask(readings="11", shop="20")["values"]["moisture"]["shown"] == "11.0 %", "near the 21 degrees that a meter is set for it is left alone"
     assert "too high in warm wood" in ask(readings="10", shop="30")["band"]["text"]
     assert "You typed" not in ask(readings="10 11 12", shop="18", corrects="yes")["text"]
     assert "of the wet weight" in ask(judged="analyser", readings="8 9")["band"]["text"]
