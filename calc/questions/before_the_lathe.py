@@ -6,11 +6,12 @@ from collections.abc import Mapping
 from functools import partial
 
 from calc.answers import Answer, Caution, Figure, Line, figure
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
+from calc.fields import Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
 from calc.questions._found_for import found_for, of
 from calc.questions._gated import gated, tell, yes
 from calc.questions._mount_found import found_of_mount, heard, other_mount
+from calc.questions._worn import Mask, asked_yes_no, mask_fields
 from calc.safety import gates
 from calc.safety.findings import Finding, State
 from calc.sources import value
@@ -19,18 +20,11 @@ from calc.sources import value
 REFLEX = "Each later switch-on: turned by hand, lowest speed first, out of the rim's line."
 _ON_A_MOUNT = ("hold", ("glue", "faceplate", "chuck"))
 _CHUCK = ("hold", ("chuck",))
-_WORN = ("mask", ("tight", "hood"))
-_TIGHT = ("mask", ("tight",))
 
 _folded = partial(measure, required=False, fold=True)
 _hours = partial(_folded, unit="h", low=0, high=20_000, accepts=("min", "h", "days"))
 _length = partial(_folded, unit="mm", low=1, high=3000)
 _speed = partial(measure, unit="rpm", low=5, high=6000, required=False)
-
-
-def _yes_no(name: str, label: str, *when: tuple[str, tuple[str, ...]], fold: bool = True) -> Choice:
-    return Choice(name=name, label=label, options=(YES, NO), required=False, fold=fold, when=when)
-
 
 FIELDS: tuple[Field, ...] = (
     Choice(
@@ -55,7 +49,7 @@ FIELDS: tuple[Field, ...] = (
         ),
         required=False,
     ),
-    _yes_no("tailstock", "Tailstock up", _ON_A_MOUNT, fold=False),
+    asked_yes_no("tailstock", "Tailstock up", _ON_A_MOUNT, fold=False),
     _speed("ceiling", "Ceiling of speed", hint="'How fast?' tells it, for this size and balance."),
     _speed("speed", "Speed on the dial", hint="Or the belt step you plan for."),
     *under(
@@ -65,7 +59,7 @@ FIELDS: tuple[Field, ...] = (
         _hours("full", "Full cure after", usual=(4, 1000), hint="From the sheet, or 'When can I?'"),
         _folded("sheet_temperature", "Those times are for", "°C", 5, 80, usual=(15, 35)),
         _folded("coolest", "Coolest it stood since", "°C", -20, 80, usual=(5, 35)),
-        _yes_no("hard", "Hard all over, no smell"),
+        asked_yes_no("hard", "Hard all over, no smell"),
     ),
     *under(
         "The mount",
@@ -73,7 +67,7 @@ FIELDS: tuple[Field, ...] = (
         _length("mount", "Mount across", usual=(20, 500), hint="Tenon, block or screw circle.", when=(_ON_A_MOUNT,)),
         _length("least", "Least it may be across", usual=(20, 500), hint="From the chuck's manual, or 'Will the mount hold?'", when=(_ON_A_MOUNT,)),
         _length("overhang", "Mount to the middle of the work", usual=(1, 500), when=(_ON_A_MOUNT,)),
-        _yes_no("sound", "It grips sound material"),
+        asked_yes_no("sound", "It grips sound material"),
     ),
     *under(
         "The lathe",
@@ -105,29 +99,15 @@ FIELDS: tuple[Field, ...] = (
     ),
     *under(
         "Mask for dust",
-        Choice(
-            name="mask",
-            label="Mask",
-            options=(Option("tight", "Half or full mask, sealed on the face"), Option("hood", "Powered hood, loose on the face"), Option("none", "None")),
-            required=False,
-            fold=True,
-        ),
-        Choice(
-            name="filters",
-            label="Filter on it",
-            options=(
+        *mask_fields(
+            Option("none", "None"),
+            (
                 Option("particles", "P100, P3 or FFP3"),
                 Option("lesser", "FFP1, FFP2 or N95"),
                 Option("other", "Cloth, nuisance mask, or gas filter alone"),
             ),
-            required=False,
-            fold=True,
-            when=(_WORN,),
+            "Filters in date, and breathe freely",
         ),
-        _yes_no("filter_date", "Filters in date, and breathe freely", _WORN),
-        _yes_no("shaved", "Skin smooth where the mask seals", _TIGHT),
-        _yes_no("fit_tested", "This mask fit-tested on you", _TIGHT),
-        _yes_no("sealed", "Seal check passed today", _TIGHT),
     ),
     *under(
         "Noise",
@@ -135,7 +115,7 @@ FIELDS: tuple[Field, ...] = (
             name="noise", label="Noise at your ear, dB(A)", kind="count", units=("", ""), low=40, high=130, usual=(60, 115), required=False, fold=True,
         ),
         _hours("heard", "Hours at it today", usual=(0.1, 12)),
-        _yes_no("ears", "Ear protection on"),
+        asked_yes_no("ears", "Ear protection on"),
     ),
 )
 
@@ -174,14 +154,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
         "G10": dial(),
         "G10-start": dial(lowest_rpm=given.maybe("lowest")),
         "G11": gates.lathe.swing(sweeps, given.maybe("swing"), given.si("gap"), beyond=given.words("banjo") == "beyond"),
-        "G16": gates.worn.dust_mask(
-            given.words("mask") or None,
-            given.words("filters") or None,
-            yes(given, "filter_date"),
-            yes(given, "shaved"),
-            yes(given, "fit_tested"),
-            yes(given, "sealed"),
-        ),
+        "G16": gates.worn.dust_mask(**vars(Mask.of(given))),
         "G7-sand": _cured(given, gates.shop.SAND),
         "G10-sand": gates.lathe.sanding_speed(speed, given.maybe("sand_ceiling"), of(given, "sand_for", sweeps)),
         "G14": gates.lathe.noise(given.maybe("noise"), given.maybe("heard"), yes(given, "ears")),

@@ -5,12 +5,11 @@ from __future__ import annotations
 from functools import partial
 
 from calc.casting.standards import standard
-from calc.fields import NO, YES, Choice, Field, Option, Quantity, measure, under
+from calc.fields import Choice, Field, Option, Quantity, measure, under
+from calc.questions._worn import WORN, asked_yes_no, mask_fields
 from calc.safety import gates
 from calc.several import Ratio
 
-_WORN = ("mask", ("tight", "hood"))
-_TIGHT = ("mask", ("tight",))
 _ON_LAYER = ("beneath", ("layer",))
 
 #: Figures that may be missing: a gap leaves a gate not checked.
@@ -23,11 +22,6 @@ _warmth = partial(_folded, unit="°C", low=-20, high=250)
 _room = partial(_folded, unit="m", low=0.5, high=200, usual=(1.8, 30))
 _minutes = partial(_known, unit="min", low=0, high=100_000)
 _hours = partial(_folded, unit="h", low=0, high=100_000)
-
-
-def _yes_no(name: str, label: str, when: tuple[tuple[str, tuple[str, ...]], ...]) -> Choice:
-    return Choice(name=name, label=label, options=(YES, NO), required=False, fold=True, when=when)
-
 
 FIELDS: tuple[Field, ...] = (
     _length("depth", "Depth of this layer", hint="Resin only, where it stands deepest."),
@@ -87,36 +81,18 @@ FIELDS: tuple[Field, ...] = (
     ),
     *under(
         "Mask and filters",
-        Choice(
-            name="mask",
-            label="Mask",
-            hint="Section 8 of the safety data sheet decides.",
-            options=(
-                Option("tight", "Half or full mask, sealed on the face"),
-                Option("hood", "Powered hood, loose on the face"),
-                Option("none", "None: section 8 asks for none"),
-            ),
-            required=False,
-            fold=True,
-        ),
-        Choice(
-            name="filters",
-            label="Filter on it",
-            options=(
+        *mask_fields(
+            Option("none", "None: section 8 asks for none"),
+            (
                 Option("sheet", "As section 8 names it"),
                 Option("vapour", "Organic vapour and particles; section 8 not read yet"),
                 Option("particles", "Particles only"),
             ),
-            required=False,
-            fold=True,
-            when=(_WORN,),
+            "Filters within their date",
+            _hours("filter_hours", "Hours on these filters", usual=(0, 200), hint="Since the bag was opened.", when=(WORN,)),
+            _hours("filter_schedule", "Hours the filter maker's schedule gives", usual=(0.5, 200), when=(WORN,)),
+            hint="Section 8 of the safety data sheet decides.",
         ),
-        _hours("filter_hours", "Hours on these filters", usual=(0, 200), hint="Since the bag was opened.", when=(_WORN,)),
-        _hours("filter_schedule", "Hours the filter maker's schedule gives", usual=(0.5, 200), when=(_WORN,)),
-        _yes_no("filter_date", "Filters within their date", (_WORN,)),
-        _yes_no("shaved", "Skin smooth where the mask seals", (_TIGHT,)),
-        _yes_no("fit_tested", "This mask fit-tested on you", (_TIGHT,)),
-        _yes_no("sealed", "Seal check passed today", (_TIGHT,)),
     ),
     *under(
         "Glove clock",
@@ -156,8 +132,8 @@ FIELDS: tuple[Field, ...] = (
         _room("room_length", "Room, length"),
         _room("room_width", "Room, width"),
         _room("room_height", "Room, height"),
-        _yes_no("put_away", "Solvent and its rags out of the room", ()),
-        _yes_no("wiped_dry", "Wiped surfaces dry, no smell", ()),
+        asked_yes_no("put_away", "Solvent and its rags out of the room"),
+        asked_yes_no("wiped_dry", "Wiped surfaces dry, no smell"),
     ),
     *under(
         "Working time",

@@ -11,6 +11,7 @@ from calc.casting.cure.kinetics import heat_of_reaction
 from calc.casting.cure.working import pour_within
 from calc.questions import Given
 from calc.questions._gated import yes
+from calc.questions._worn import Mask
 from calc.safety import gates
 from calc.safety.findings import Finding
 
@@ -104,16 +105,7 @@ def findings(given: Given) -> Mapping[str, Finding]:
             given.maybe("surface"),
             given.maybe("room"),
         ),
-        "G16": gates.worn.mask(
-            given.words("mask") or None,
-            given.words("filters") or None,
-            given.maybe("filter_hours"),
-            given.maybe("filter_schedule"),
-            yes(given, "filter_date"),
-            yes(given, "shaved"),
-            yes(given, "fit_tested"),
-            yes(given, "sealed"),
-        ),
+        "G16": gates.worn.mask(**vars(Mask.of(given)), used_s=given.maybe("filter_hours"), schedule_s=given.maybe("filter_schedule")),
         "G17": gates.worn.gloves(given.maybe("gloves_on"), given.si("glove_time")),
         "G19": gates.pour.tray(tray_depth(given), given.maybe("sheet_depth")),
         "G3-cure": gates.pour.hotter_than_planned(given.maybe("hottest"), given.maybe("planned_peak")),
