@@ -8,7 +8,7 @@ from functools import partial
 from calc.answers import Answer, Caution, Figure, Line, figure
 from calc.fields import Choice, Field, Option, Quantity, measure, under
 from calc.questions import Given, Question, Rule, Table
-from calc.questions._found_for import found_for, of
+from calc.questions._found_for import counts, found_for, of
 from calc.questions._gated import gated, tell, yes
 from calc.questions._mount_found import found_of_mount, heard, other_mount
 from calc.questions._worn import Mask, asked_yes_no, mask_fields
@@ -158,13 +158,19 @@ def findings(given: Given) -> Mapping[str, Finding]:
         "G7-sand": _cured(given, gates.shop.SAND),
         "G10-sand": gates.lathe.sanding_speed(speed, given.maybe("sand_ceiling"), of(given, "sand_for", sweeps)),
         "G14": gates.lathe.noise(given.maybe("noise"), given.maybe("heard"), yes(given, "ears")),
-        "G18": gates.lathe.throw(given.maybe("loose"), sweeps, speed),
+        "G18": gates.lathe.throw(given.maybe("loose"), sweeps, _fastest(given)),
     }
 
 
 def _cured(given: Given, then: str | None) -> Finding:
     figures = (given.maybe("age"), given.maybe("leave"), given.maybe("full"))
     return gates.shop.cured(then, *figures, yes(given, "hard"), given.maybe("coolest"), given.maybe("sheet_temperature"))
+
+
+def _fastest(given: Given) -> float | None:
+    """What it may come to turn at, rpm: the dial stands at the lathe's lowest when list C5 is gone through, and is turned up after it."""
+    ceiling = given.maybe("ceiling") if counts(given, "ceiling") else None
+    return max((rpm for rpm in (given.maybe("speed"), ceiling) if rpm is not None), default=None)
 
 
 def shown(given: Given, found: Mapping[str, Finding]) -> dict[str, Finding]:
@@ -192,7 +198,7 @@ def energy(given: Given) -> float | None:
     -------
     float or None
     """
-    loose, sweeps, speed = given.maybe("loose"), given.maybe("sweeps"), given.maybe("speed")
+    loose, sweeps, speed = given.maybe("loose"), given.maybe("sweeps"), _fastest(given)
     return None if loose is None or sweeps is None or speed is None else gates.lathe.throw_energy(loose, sweeps, speed)
 
 

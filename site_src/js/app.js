@@ -44,7 +44,8 @@ let generation = 0;
 async function mountAll(place, app) {
   const mine = generation;
   for (const element of place.querySelectorAll('[data-component]')) {
-    const { mount } = await COMPONENTS[/** @type {HTMLElement} */ (element).dataset.component]();
+    const load = COMPONENTS[/** @type {HTMLElement} */ (element).dataset.component];
+    const { mount } = await load().catch(() => new Promise((resolve) => setTimeout(resolve, 1000)).then(load)); // a weak signal gets a second try
     if (mine !== generation) return;
     const unmount = await mount(element, app);
     if (mine === generation) mounted.push(unmount);

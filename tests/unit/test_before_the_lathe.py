@@ -41,6 +41,8 @@ def test_a_kilogram_off_a_250_mm_rim_at_1000_rpm_carries_86_joules() -> None:
     """v = pi 0.25 m 1000 / 60 = 13.09 m/s; 1 kg v^2 / 2 = 85.7 J."""
     thrown = ask(loose="1 kg", sweeps="250 mm", speed="1000")["values"]["energy"]
     assert thrown["si"] == pytest.approx(85.7, abs=0.05) and thrown["shown"] == "86 J"
+    assert ask(loose="1 kg", sweeps="250 mm", speed="50", ceiling="1000")["values"]["energy"] == thrown, "it is turned up after the first power-on"
+    assert ask(loose="1 kg", sweeps="250 mm", speed="50", ceiling="1000", ceiling_for="60 mm")["values"]["energy"]["si"] < 1, "of another piece"
 
 
 @pytest.mark.parametrize(("level", "text"), [("85", "8.0 h"), ("88", "4.0 h"), ("94", "1.0 h"), ("100", "15 min")])

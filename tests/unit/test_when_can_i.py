@@ -35,6 +35,16 @@ def error(reply: dict[str, Any]) -> dict[str, str]:
 # ---------------------------------------------------------------- the clock
 
 
+@pytest.mark.parametrize("depth", ["8", "10", "12"])
+def test_what_is_handed_to_the_gates_is_no_less_than_what_is_told(depth: str) -> None:
+    """Told as days, in halves: the gate does not open before them."""
+    reply = ask(depth=depth, resin="slow")
+    head = reply["headline"]
+    told_h = float(head["text"]) * {"days": 24, "h": 1}[head["unit"]]
+    handed = next(carry["inputs"]["leave"] for carry in reply["carries"] if carry["to"] == "before-the-lathe")
+    assert told_h <= float(handed.removesuffix(" h")) <= 1.05 * told_h
+
+
 def test_it_leads_with_when_it_leaves_the_mould() -> None:
     reply = ask()
     assert reply["headline"]["label"] == "Leave the mould after" and reply["headline"]["tone"] == "go"

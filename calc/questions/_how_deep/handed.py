@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from calc.answers import Carry, Grid
 from calc.casting.resin import kind_of
+from calc.casting.sufficiency import lost
 from calc.quantity.writing import Style
 from calc.questions import takes
 from calc.questions._how_deep.case import Case
@@ -84,7 +85,7 @@ def _first_layer(case: Case, found: Looked) -> tuple[Carry, ...]:
     wood = {"wood_by": "volume", "wood": str(given.write(case.area_m2 * shown.si * share, "volume", "down")), "wood_way": "unknown"} if share else {}
     density = {"density": given.as_typed("density")} if given.typed("density") else {}
     enough = {"shape": "round" if given.choice("shape") == "round" else "box", "depth": first} | sides | wood | density
-    weigh = {"known": "weight", "total": _weight(case, volume)}
+    weigh = {"known": "weight", "total": _weight(case, volume + lost(volume, 1).likely)}  # and what stays in the bucket
     weigh |= {"ratio": given.text("ratio"), "by": "weight"} if given.typed("ratio") else {}
     clock = _clock(case, found, first)
     fits = takes("when-can-i", "depth", shown.si) and takes("when-can-i", case.narrowest_field, case.narrowest_m)

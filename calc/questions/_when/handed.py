@@ -6,6 +6,7 @@ from collections.abc import Mapping
 
 from calc.answers import Carry, Figure
 from calc.questions import Given
+from calc.questions._when.hours import rounded
 
 _POT = ("pot_life", "pot_mass", "pot_temperature", "deepest")
 _MOULD = {"round": ("across",), "oblong": ("length", "width")}
@@ -29,8 +30,8 @@ def handed(given: Given) -> tuple[Carry, ...]:
 
 
 def aged(given: Given, values: Mapping[str, Figure]) -> Carry:
-    """The hours to leave the mould and to full cure, worked out for the shop as it is."""
+    """The hours to leave the mould and to full cure, worked out for the shop as it is: those that are told, not the finer ones behind them."""
     hours = {name: values[key].si for name, key in (("leave", "leave"), ("full", "cured"))}
-    told = {name: str(given.write(seconds, "hours", "up")) for name, seconds in hours.items() if seconds is not None}
+    told = {name: str(given.write(rounded(seconds, "up"), "hours", "up")) for name, seconds in hours.items() if seconds is not None}
     shop = given.as_typed("night" if given.choice("night_cools") == "yes" else "room")
     return Carry("before-the-lathe", {**told, "sheet_temperature": shop})

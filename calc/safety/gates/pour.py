@@ -208,7 +208,8 @@ def working_time(handling_s: float | None, working_s: float | None, share: float
     Returns
     -------
     Finding
-        Over the share is a stop. Within it, but longer than this bucket may well have, is not checked, with both times.
+        Over the share is a stop. Within it, but longer than this bucket may well have, is not checked, with both times. Within both, the
+        bucket's is told: it is the shorter.
 
     Examples
     --------
@@ -216,6 +217,8 @@ def working_time(handling_s: float | None, working_s: float | None, share: float
     'no stop found'
     >>> working_time(1800, 3000, 0.6, 960.0).state.value
     'not checked'
+    >>> [part.limit for part in working_time(600, 3000, 0.6, 960.0).parts], [part.limit for part in working_time(600, 3000, 0.6).parts]
+    ([960.0], [1800.0])
 
     References
     ----------
@@ -225,7 +228,7 @@ def working_time(handling_s: float | None, working_s: float | None, share: float
     bucket = Part("bucket", "duration", handling_s, within_s)
     if share_of_it.state is State.CLEAR and bucket.state is State.STOP:
         return Finding("G4", State.UNCHECKED, (bucket,), "bucket")
-    return judge("G4", [share_of_it])
+    return judge("G4", [share_of_it if share_of_it.state is not State.CLEAR or bucket.state is not State.CLEAR else bucket])
 
 
 def next_layer(
