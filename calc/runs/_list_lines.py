@@ -28,6 +28,11 @@ _FINDINGS: Mapping[str, Callable[[Given], Mapping[str, Finding]]] = {
     "before-the-lathe": before_the_lathe.findings,
     "pot-or-vacuum": pot_or_vacuum.findings,
 }
+#: Of those, what its own page tells of: a later moment's gate only once something feeds it.
+_SHOWN: Mapping[str, Callable[[Given, Mapping[str, Finding]], Mapping[str, Finding]]] = {
+    "before-a-pour": before_a_pour.shown,
+    "before-the-lathe": before_the_lathe.shown,
+}
 #: By when a batch is to be poured, s from when A meets B.
 TO_USE: Mapping[str, Callable[[Given], float | None]] = {"before-a-pour": before_a_pour.time_to_use, "pot-or-vacuum": time_to_use}
 
@@ -195,6 +200,16 @@ def lines_of(checklist: Checklist, given: Given, presses: Presses, now: float) -
         first_open = next((line.item.number for line in lines if line.press is None), len(lines) + 1)
         lines = [line if line.item.number < first_open else replace(line, press=None) for line in lines]
     return lines
+
+
+def stops_outside(checklist: Checklist, given: Given) -> list[str]:
+    """Names of the gates that stop on the page of a list's question, and that none of its lines asks of; of a list that is ``whole``."""
+    if not checklist.whole:
+        return []
+    asked = {item.gate for item in checklist.items}
+    found = _SHOWN[checklist.question](given, _FINDINGS[checklist.question](given))
+    stops = (finding.gate for finding in found.values() if finding.state is State.STOP and finding.gate not in asked)
+    return [wording.gate_words(gate)["name"] for gate in dict.fromkeys(stops)]
 
 
 def _decided_by(finding: Finding | None) -> str:

@@ -31,7 +31,7 @@ from calc.questions import Given
 from calc.questions._found_for import counts
 from calc.runs import Event, Run, Screen, button, undo
 from calc.runs._list_clocks import clocks, latest_peak
-from calc.runs._list_lines import Batch, Line, Presses, lines_of, play, question_of, with_readings, written
+from calc.runs._list_lines import Batch, Line, Presses, lines_of, play, question_of, stops_outside, with_readings, written
 from calc.safety.checklists import Checklist, all_checklists, begun_anew, phrases
 from calc.safety.facts import facts
 from calc.safety.findings import State
@@ -65,7 +65,7 @@ def screen(checklist: Checklist, given: Given, events: Sequence[Event], now: flo
     lines = lines_of(checklist, given, presses, now)
     done = sum(line.press is not None for line in lines)
     ended = presses.ended is not None and (presses.ended["type"] == "leave" or done == len(lines))
-    outcome = _outcome(checklist, lines, ended)
+    outcome = _outcome(checklist, lines, ended, stops_outside(checklist, given))
     return {
         "id": checklist.id,
         "title": f"{checklist.id} {checklist.name}",
@@ -110,8 +110,8 @@ def _not_taken(checklist: Checklist, given: Given, events: Sequence[Event], now:
     return shown | {"items": items, "buttons": buttons, "errors": told}
 
 
-def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[str, Any]:
-    """Big words, what to do, tone and card: of a 'no', of the end, or of a list under way."""
+def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool, outside: Sequence[str]) -> dict[str, Any]:
+    """Big words, what to do, tone and card: of a 'no', of the end, or of a list under way. ``outside`` are stops that no line asks of."""
     words = phrases()
     watch = sources.document("checklists")["watch"]
     refused = [line for line in lines if line.press is not None and line.press["type"] == "no"]
@@ -133,6 +133,9 @@ def _outcome(checklist: Checklist, lines: Sequence[Line], ended: bool) -> dict[s
         return {**_big(words["end_left"]), "say": say, "note": "", "tone": "caution", "outcome": "left", "card": ""}
     if past:
         return {**_big(words["end_past"]), "say": words["past_say"], "note": "", "tone": "stop", "outcome": "past", "card": ""}
+    if outside:
+        say = words["outside_say"].format(names=", ".join(name.lower() for name in outside), question=question_of(checklist).name)
+        return {**_big(words["end_stop"]), "say": say, "note": "", "tone": "stop", "outcome": "stop", "card": ""}
     say = words["unchecked_say"].format(names=", ".join(name.lower() for name in gaps)) if gaps else words["clear_say"]
     tone = "caution" if gaps else "go"
     return {**_big(words["end_clear"]), "say": say, "note": "", "tone": tone, "outcome": "clear", "card": ""}

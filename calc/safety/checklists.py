@@ -49,7 +49,8 @@ class Checklist:
     which clears its ticks unless it ``stays``. ``reads`` names the lists whose readings at the bench it takes over. ``fresh`` is what begins
     anew when its ticks are cleared: batch, piece, mounting, stop, heat or day. A press on it counts for ``lasts_hours``; 0 is for as long as
     nothing begins anew. One that is ``offered`` may be left out with no note of it.
-    One that stands ``before_mix`` is for the batch that is mixed next: a batch that is poured clears it.
+    One that stands ``before_mix`` is for the batch that is mixed next: a batch that is poured clears it. One that is ``whole`` does not end
+    clear while its question finds a stop, be it of a gate that none of its lines asks of.
     """
 
     id: str
@@ -70,6 +71,7 @@ class Checklist:
     fresh: str = "batch"
     offered: bool = False
     before_mix: bool = False
+    whole: bool = False
     gloves_more: str = ""
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from typing import Any
 
@@ -43,6 +44,17 @@ def test_the_vessels_lines_are_read_in_order_and_all_of_them_apply(id: str) -> N
         forged = {"type": "away", "item": item.number, "figures": "", "reason": "I say so", "at": 1.0}
         assert not screen(id, [*events, forged], PLANS[id])["items"][item.number - 1]["closed"]
         events.append(press(shown, item.number, 10.0 * item.number))
+
+
+@pytest.mark.parametrize(
+    ("id", "inputs", "name"), [("C5", {"age": "23 h"}, "age of the casting"), ("C1", {"beneath": "layer", "waited": "2 h"}, "the layer beneath")]
+)
+def test_what_a_list_does_not_ask_of_may_stop_its_end(id: str, inputs: dict[str, str], name: str) -> None:
+    """Every line pressed: the end still says what the figures of its question stop at."""
+    plan = PLANS[id] | inputs
+    shown = screen(id, press_all(id, plan), plan)
+    assert shown["ended"] and shown["big"]["text"] == "STOP" and shown["tone"] == "stop"
+    assert name in shown["say"].lower() and END not in json.dumps(shown)
 
 
 @pytest.mark.parametrize(
