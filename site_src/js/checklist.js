@@ -188,7 +188,7 @@ class LiveList {
   #show(screen, errors) {
     this.#root.dataset.shown = '';
     for (const item of screen.items) this.#showItem(item);
-    this.#part('figures').textContent = screen.totals.map((/** @type {any} */ total) => `${total.label}: ${total.text} ${total.unit}`).join(' · ');
+    this.#part('figures').textContent = screen.totals.map((/** @type {any} */ total) => `${total.label}: ${total.text}\u00a0${total.unit}`).join(' · ');
     this.#part('error').textContent = errors.map((error) => error.message).join(' ');
     this.#part('progress').textContent = screen.progress_text;
     this.#part('bar').dataset.tone = screen.tone;
