@@ -108,6 +108,17 @@ class Maker:
         self.browser.tap(css=f'[name=units][value="{system}"]')
         self.browser.wait_for(f"document.querySelector('[data-question]').dataset.units === '{system}'")
 
+    def press_line(self, line: str) -> None:
+        """Press the main button of a checklist's line, and say that it is meant where that is asked."""
+        progress = "document.querySelector('[data-part=progress]').innerText"
+        self.browser.wait_for(f"{progress} !== ''", what="how the list stands")
+        changed = f"{progress} !== {self.text('[data-part=progress]')!r}"
+        self.browser.tap(css="[data-part=press] button", within=line)
+        self.browser.wait_for(f"document.querySelector('dialog[open]') !== null || {changed}")
+        if self.sees("dialog"):
+            self.browser.tap(css="dialog [data-part=dialog-yes]")
+            self.browser.wait_for(changed)
+
     def ask(self) -> str:
         """Press Answer and read the figure."""
         self.browser.tap(css="form [type=submit]")

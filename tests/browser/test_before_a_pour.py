@@ -36,24 +36,13 @@ def run_of(maker: Maker) -> dict[str, Any]:
     return max((run for run in runs if run["kind"] == "checklist"), key=lambda run: run["at"])
 
 
-def close_line(maker: Maker, number: int) -> None:
-    """Press the main button of a line, and once more where it asks whether that is meant."""
-    line = f"#c1-{number}"
-    before = maker.text("[data-part=progress]")
-    maker.tap(css="[data-part=press] button", within=line)
-    maker.wait_for(f"document.querySelector('dialog[open]') !== null || document.querySelector('[data-part=progress]').innerText !== {before!r}")
-    if maker.sees("dialog"):
-        maker.tap(css="dialog [data-part=dialog-yes]")
-        maker.wait_for(f"document.querySelector('[data-part=progress]').innerText !== {before!r}")
-
-
 def test_nine_ticks_end_in_your_call(maker: Maker) -> None:
     fill_in(maker)
     maker.follow("C1", C1)
     maker.wait("button", "Tick", within="#c1-1")
     for number in range(1, 10):
         assert "No stop found" not in maker.text("[data-part=outcome]")
-        close_line(maker, number)
+        maker.press_line(f"#c1-{number}")
     maker.wait_text("9 of 9", css="[data-part=progress]")
     ending = maker.eval("[...document.querySelectorAll('[data-part=buttons] button')].map((button) => button.textContent)")
     if not maker.sees(css="[data-part=outcome]"):
@@ -75,7 +64,7 @@ def test_nine_ticks_end_in_your_call(maker: Maker) -> None:
 def test_a_stop_stops_and_a_changed_figure_makes_a_tick_stale(chromium: Maker) -> None:
     fill_in(chromium)
     chromium.follow("C1", C1)
-    close_line(chromium, 2)
+    chromium.press_line("#c1-2")
     assert chromium.sees(css="[data-part=press] [data-closed]", within="#c1-2")
     chromium.follow("Change the figures", "before-a-pour/")
     chromium.enter(depth="60")
@@ -89,16 +78,16 @@ def test_a_stop_stops_and_a_changed_figure_makes_a_tick_stale(chromium: Maker) -
     chromium.wait_for("document.querySelector('dialog[open]') === null")
     assert not chromium.sees(css="[data-closed]", within="#c1-2"), "one press does not go past a stop"
     time.sleep(0.6)  # a press right after another on the same button counts as a tremble
-    close_line(chromium, 2)
+    chromium.press_line("#c1-2")
     chromium.wait_text("past", css="#c1-2 [data-closed]")
 
 
 def test_undo_opens_a_line_again_and_a_restart_goes_on(chromium: Maker) -> None:
     chromium.go(C1)
     chromium.wait("button", "Tick", within="#c1-6")
-    close_line(chromium, 6)
+    chromium.press_line("#c1-6")
     chromium.wait_text("1 of 9", css="[data-part=progress]")
-    close_line(chromium, 8)
+    chromium.press_line("#c1-8")
     chromium.wait_text("2 of 9", css="[data-part=progress]")
     chromium.tap("button", "Undo the last press")
     chromium.wait_text("1 of 9", css="[data-part=progress]")

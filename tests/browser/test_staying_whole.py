@@ -11,34 +11,24 @@ from tests.browser.maker import Maker
 C5, C6 = "before-the-lathe/c5/", "before-the-lathe/c6/"
 
 
-def press(maker: Maker, line: str) -> None:
-    """Press the main button of a line, and say that it is meant where that is asked."""
-    before = maker.text("[data-part=progress]")
-    maker.tap(css="[data-part=press] button", within=line)
-    maker.wait_for(f"document.querySelector('dialog[open]') !== null || document.querySelector('[data-part=progress]').innerText !== {before!r}")
-    if maker.sees("dialog"):
-        maker.tap(css="dialog [data-part=dialog-yes]")
-        maker.wait_for(f"document.querySelector('[data-part=progress]').innerText !== {before!r}")
-
-
 def test_what_begins_anew_on_one_list_clears_the_ticks_of_another(chromium: Maker) -> None:
     chromium.go(C5)
-    press(chromium, "#c5-1")
-    press(chromium, "#c5-2")
+    chromium.press_line("#c5-1")
+    chromium.press_line("#c5-2")
     chromium.wait_text("2 of 9", css="[data-part=progress]")
     chromium.go(C6)
-    press(chromium, "#c6-1")
+    chromium.press_line("#c6-1")
     for _ in range(2):  # on arriving, and after a reload
         chromium.go(C5)
         chromium.wait_text("0 of 9", css="[data-part=progress]")
         assert not chromium.sees(css="[data-closed]", within="#c5-1")
-    press(chromium, "#c5-1")
+    chromium.press_line("#c5-1")
     chromium.wait_text("1 of 9", css="[data-part=progress]")
     chromium.tap("button", "Undo the last press")
     chromium.wait_for("document.querySelector('[data-part=undo]').disabled", what="no way back to the ticks of the earlier mounting")
     assert chromium.text("[data-part=progress]") == "0 of 9"
     time.sleep(0.6)  # a press right after another on the same button counts as a tremble
-    press(chromium, "#c5-1")
+    chromium.press_line("#c5-1")
     chromium.go("before-the-lathe/")
     chromium.wait_text("C6", css="[data-component=past-runs]")
     assert "Not ended" in chromium.text("[data-component=past-runs]")
@@ -47,10 +37,10 @@ def test_what_begins_anew_on_one_list_clears_the_ticks_of_another(chromium: Make
 def test_undo_goes_on_past_what_another_list_told_without_clearing_a_tick(chromium: Maker) -> None:
     c2, c3 = "before-a-pour/c2/", "before-a-pour/c3/"
     chromium.go(c2)
-    press(chromium, "#c2-1")
+    chromium.press_line("#c2-1")
     chromium.go(c3)
-    press(chromium, "#c3-2")
-    press(chromium, "#c3-3")
+    chromium.press_line("#c3-2")
+    chromium.press_line("#c3-3")
     chromium.go(c2)
     chromium.tap("button", "Fresh gloves on: start their clock")
     chromium.wait_text("New gloves in", css="[data-part=clocks]")
@@ -69,19 +59,19 @@ def test_the_watch_goes_on_with_the_older_batch_when_another_is_mixed(chromium: 
     """Whether it was looked at before or is opened only now."""
     c2, c3 = "before-a-pour/c2/", "before-a-pour/c3/"
     chromium.go(c2)
-    press(chromium, "#c2-1")
+    chromium.press_line("#c2-1")
     if ended:
         chromium.tap("button", "Leave it unfinished")
         chromium.wait(css="[data-part=outcome]")
     else:
         chromium.go(c3)
-        press(chromium, "#c3-2")
+        chromium.press_line("#c3-2")
         assert "Older batch" not in chromium.text("[data-part=clocks]")
         chromium.go(c2)
     chromium.tap("button", "New batch: clear all ticks")
     chromium.wait_text("0 of 6", css="[data-part=progress]")
     time.sleep(0.6)  # a press right after another on the same button counts as a tremble
-    press(chromium, "#c2-1")
+    chromium.press_line("#c2-1")
     chromium.go(c3)
     chromium.wait_text("0 of 5", css="[data-part=progress]")
     chromium.wait_text("Older batch", css="[data-part=clocks]")
@@ -166,7 +156,7 @@ def test_pressure_is_let_down_by_a_second_and_deliberate_press(chromium: Maker) 
     chromium.go("pot-or-vacuum/c8/")
     assert not chromium.sees("button", "Tick", within=line), "the lines above come first"
     for number in range(1, 7):
-        press(chromium, f"#c8-{number}")
+        chromium.press_line(f"#c8-{number}")
     chromium.wait_text("Hold pressure", css=clock)
     chromium.go("pot-or-vacuum/")
     chromium.eval(EARLIER)  # a maker who comes back after 3.4 hours and a bit
@@ -182,6 +172,6 @@ def test_pressure_is_let_down_by_a_second_and_deliberate_press(chromium: Maker) 
         assert ("Hold pressure" in chromium.text(clock)) or meant
     chromium.wait_text("Let down after 3.4 h", css=f"{line} [data-closed]")
     chromium.wait_for(f"!document.querySelector('{clock}').innerText.includes('Hold pressure')")
-    press(chromium, "#c8-8")
+    chromium.press_line("#c8-8")
     chromium.tap("button", "End this list")
     chromium.wait_text("Pressure let down after 3.4 h, 24 h planned", css="[data-part=outcome]")
