@@ -356,13 +356,14 @@ class QuestionForm {
 
   /** @param {any} reply */
   #show(reply) {
+    const before = said(this.#reply);
     this.#reply = reply;
     this.#fault = false;
     if (reply.headline) this.#answer.show(reply, this.#given());
     else this.#answer.clear();
     this.#showMessages();
     this.#showState();
-    if (Object.keys(this.#record().inputs).length) this.#keep();
+    if (said(reply) !== before && Object.keys(this.#record().inputs).length) this.#keep();
     if (!reply.headline) return;
     const { label, text, unit, say, steps } = reply.headline;
     this.#app.announce([`${label}: ${text} ${unit}`, ...steps, say].join('. '));
@@ -483,4 +484,9 @@ class QuestionForm {
     field.element.scrollIntoView({ block: 'start' });
     field.target.focus({ preventScroll: true });
   }
+}
+
+/** What a draft keeps of an answer. @param {any} reply */
+function said(reply) {
+  return JSON.stringify([reply?.headline?.text, reply?.carries]);
 }

@@ -14,12 +14,15 @@ export class Store {
   #onFailure;
   /** @type {Promise<unknown>} */
   #writing = Promise.resolve();
-  /** What waits to be written, by shelf and id; a null takes the record away. @type {Map<string, {record: any, done: Promise<boolean>}>} */
+  /** What waits to be written, by shelf and id; a null takes the record away. @type {Map<string, {record: any, done: Promise<boolean>, make: () => Promise<void>}>} */
   #waiting = new Map();
 
   /** @param {{onFailure: (error: unknown) => void}} options */
   constructor({ onFailure }) {
     this.#onFailure = onFailure;
+    window.addEventListener('pagehide', () => { // the page is left: what waits for its turn does not wait any longer
+      for (const { make } of [...this.#waiting.values()]) make().catch(onFailure);
+    });
   }
 
   /** One record, or undefined. A shelf that cannot be read is an empty one. @param {Shelf} shelf @param {string} id */
@@ -86,12 +89,12 @@ export class Store {
       waiting.record = record;
       return waiting.done;
     }
-    const done = this.#told(() => {
-      const newest = this.#waiting.get(key)?.record ?? null;
-      this.#waiting.delete(key);
-      return this.#with(shelf, 'readwrite', (store) => (newest ? store.put(newest) : store.delete(id)));
-    });
-    this.#waiting.set(key, { record, done });
+    const make = async () => {
+      const newest = this.#waiting.get(key)?.record;
+      if (this.#waiting.delete(key)) await this.#with(shelf, 'readwrite', (store) => (newest ? store.put(newest) : store.delete(id)));
+    };
+    const done = this.#told(make);
+    this.#waiting.set(key, { record, done, make });
     return done;
   }
 
