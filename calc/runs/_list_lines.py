@@ -86,7 +86,6 @@ class Presses:
         self.ended = self.gloves_at = None
         self.begun_at = at
 
-
     def mix(self, at: float | None, latest: float | None = None) -> None:
         """Another batch runs now, or none: the one before goes on curing."""
         if self.mixed_at not in (None, at):
